@@ -1,0 +1,101 @@
+import type { Result } from "../core/result.ts";
+import type { Fact, HeardBy } from "../log/facts.ts";
+import type { Priority } from "../protocol/priority.ts";
+
+/** Unix ms now, and a call every so often. The only door to time. */
+export interface Clock {
+  nowMs(): number;
+  /** Calls back until the returned function is called. */
+  every(periodMs: number, tick: () => void): () => void;
+}
+
+/** What one utterance sounded like, before any meaning. Typed and browser text come as one candidate without scores. */
+export type Utterance = {
+  readonly by: HeardBy;
+  /** Best first; distinct word sequences. Empty: speech was there, but no path through the grammar. */
+  readonly candidates: readonly { readonly words: string; readonly score: number }[];
+  /** Log score of the best free phone path, and its number of phones. Only from the listener. */
+  readonly free?: { readonly score: number; readonly phones: number };
+  /** Unix ms at which the speech ended (not at which it was decoded). */
+  readonly endedAtMs: number;
+};
+
+export type RecogniserError =
+  | { readonly kind: "microphone-refused" }
+  | { readonly kind: "microphone-lost" }
+  | { readonly kind: "microphone-silent"; readonly forMs: number }
+  | { readonly kind: "not-supported"; readonly detail: string }
+  | { readonly kind: "load-failed"; readonly asset: string; readonly detail: string }
+  | { readonly kind: "timed-out"; readonly afterMs: number }
+  | { readonly kind: "worker-died"; readonly detail: string }
+  | { readonly kind: "disposed" };
+
+export type HearingEvent =
+  | { readonly kind: "listening" }
+  | { readonly kind: "stopped" }
+  /** About five a second. dBFS of speech band now and of the noise floor. */
+  | { readonly kind: "level"; readonly levelDb: number; readonly noiseDb: number; readonly inSpeech: boolean }
+  | { readonly kind: "speechStarted"; readonly atMs: number }
+  | { readonly kind: "speechEnded"; readonly atMs: number }
+  | { readonly kind: "heard"; readonly utterance: Utterance }
+  | { readonly kind: "fault"; readonly error: RecogniserError }
+  /** After a fault: working again. */
+  | { readonly kind: "recovered" };
+
+/** What may be said now. One compiled word graph each; see `grammars/case.jsgf`. */
+export type GrammarState = "open" | "asked";
+
+/** open: voice activity decides. held: one utterance from hold(true) to hold(false). */
+export type ListeningMode = "open" | "held";
+
+/** Hears people. Nothing here says WASM, worker or browser. Every promise settles. */
+export interface Recogniser {
+  start(): Promise<Result<void, RecogniserError>>;
+  stop(): void;
+  useGrammar(state: GrammarState): void;
+  setMode(mode: ListeningMode): void;
+  hold(down: boolean): void;
+  /** While our own voice sounds: no recognition, only strict voice activity for barge-in (`speechStarted`). */
+  setSpeaking(speaking: boolean): void;
+  onEvent(listener: (event: HearingEvent) => void): () => void;
+  dispose(): void;
+}
+
+export type SpeakerError =
+  | { readonly kind: "load-failed"; readonly asset: string; readonly detail: string }
+  | { readonly kind: "timed-out"; readonly afterMs: number }
+  | { readonly kind: "worker-died"; readonly detail: string }
+  | { readonly kind: "audio-blocked" }
+  | { readonly kind: "disposed" };
+
+export type Spoken = {
+  readonly text: string;
+  /** An alert: its tone sounds first, then the words. */
+  readonly tone?: Priority;
+};
+
+/** Sounds that say something without words: heard, refused, asking. Short and soft. */
+export type Mark = "heard" | "asked" | "refused";
+
+/** Says things. `say` settles when the sound has ended, was cancelled, or failed. */
+export interface Speaker {
+  warmUp(): Promise<Result<void, SpeakerError>>;
+  say(spoken: Spoken, onStart: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>>;
+  mark(mark: Mark): void;
+  /** Silence at once. */
+  cancel(): void;
+  dispose(): void;
+}
+
+export type StoreError =
+  | { readonly kind: "unavailable"; readonly detail: string }
+  | { readonly kind: "quota-exceeded" }
+  | { readonly kind: "write-failed"; readonly detail: string }
+  | { readonly kind: "corrupt"; readonly detail: string; readonly readable: number };
+
+/** Keeps facts. `append` settles only when they are durable, all of them or none. */
+export interface FactStore {
+  /** Every fact of the open case, oldest first; empty when there is none. */
+  load(): Promise<Result<readonly Fact[], StoreError>>;
+  append(facts: readonly Fact[]): Promise<Result<void, StoreError>>;
+}

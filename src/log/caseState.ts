@@ -1,0 +1,61 @@
+import type { VitalCode } from "../core/vitals.ts";
+import type { Priority } from "../protocol/priority.ts";
+import type { Fact, FindingValue, HeardBy, Question, Sex, StepAnswer, VitalValue } from "./facts.ts";
+
+export type VitalEntry = VitalValue & {
+  readonly id: string;
+  readonly atMs: number;
+  readonly readingId: string;
+  readonly heard: string;
+  readonly by: HeardBy;
+};
+
+/** Newest first, struck entries left out. A linked list, so that adding one reading costs the same in the ninth hour. */
+export type History = { readonly entry: VitalEntry; readonly earlier: History | undefined };
+
+export type AlertState = {
+  readonly alertId: string;
+  readonly priority: Priority;
+  readonly raisedAtMs: number;
+  readonly announcedAtMs: number | undefined;
+};
+
+export type CaseState = {
+  readonly caseId: string | undefined;
+  readonly openedAtMs: number | undefined;
+  /** Facts folded so far; the next fact's number. */
+  readonly factCount: number;
+  readonly vitals: Readonly<Partial<Record<VitalCode, History>>>;
+  readonly findings: Readonly<
+    Partial<Record<FindingValue["code"], FindingValue & { readonly id: string; readonly atMs: number }>>
+  >;
+  readonly sex: { readonly id: string; readonly sex: Sex } | undefined;
+  /** The ids of the last reading's facts: what "correction" and "disregard" act on. */
+  readonly lastReading:
+    { readonly readingId: string; readonly factIds: readonly string[]; readonly facts: readonly Fact[] } | undefined;
+  /** Open questions, newest first: the newest is the one that "affirm" answers. */
+  readonly questions: readonly Question[];
+  readonly steps: Readonly<
+    Record<string, { readonly answer: StepAnswer; readonly atMs: number; readonly factId: string }>
+  >;
+  /** The step last read out, waiting for its answer. */
+  readonly calledStepId: string | undefined;
+  readonly standByUntilMs: number | undefined;
+  /** Standing alerts by id. */
+  readonly alerts: Readonly<Record<string, AlertState>>;
+};
+
+export const emptyCase: CaseState = {
+  caseId: undefined,
+  openedAtMs: undefined,
+  factCount: 0,
+  vitals: {},
+  findings: {},
+  sex: undefined,
+  lastReading: undefined,
+  questions: [],
+  steps: {},
+  calledStepId: undefined,
+  standByUntilMs: undefined,
+  alerts: {},
+};

@@ -1,0 +1,142 @@
+import type { UcumUnit, VitalCode } from "../core/vitals.ts";
+import type { Priority } from "../protocol/priority.ts";
+
+/** Which way an utterance came in. Browser text may turn spoken words into digits, so it is trusted less. */
+export type HeardBy = "typed" | "listener" | "browser";
+
+/** A unit as a person says it. The stored unit is fixed per vital (`VITALS`); this is what was spoken. */
+export type SaidUnit =
+  | "mmHg"
+  | "kPa"
+  | "cmH2O"
+  | "/min"
+  | "%"
+  | "Cel"
+  | "degF"
+  | "mmol/L"
+  | "mg/dL"
+  | "mm"
+  | "kg"
+  | "lb"
+  | "cm"
+  | "in"
+  | "a"
+  | "{score}";
+
+export type Method = "cuff" | "arterial" | "palpated";
+/** Where a temperature or a pressure was taken. */
+export type Site =
+  "left arm" | "right arm" | "left leg" | "right leg" | "tympanic" | "oesophageal" | "rectal" | "bladder" | "skin";
+/** The height at which a pressure transducer was zeroed. */
+export type Level = "tragus" | "heart";
+export type PupilReaction = "brisk" | "sluggish" | "fixed";
+
+/** One value in its canonical unit, with what was said kept beside it. */
+export type VitalValue = {
+  readonly code: VitalCode;
+  readonly value: number;
+  readonly unit: UcumUnit;
+  readonly said: { readonly value: number; readonly unit: SaidUnit; readonly words: string };
+  readonly method?: Method;
+  readonly site?: Site;
+  readonly level?: Level;
+  readonly reaction?: PupilReaction;
+};
+
+/** Something observed that has no number. */
+export type FindingValue =
+  | { readonly code: "pupilLeft" | "pupilRight"; readonly finding: PupilReaction }
+  | { readonly code: "gcsEye" | "gcsVerbal" | "gcsMotor"; readonly finding: "not-testable" };
+
+export type Sex = "female" | "male";
+
+/** What one statement says once its units are settled. A question holds one or more of these. */
+export type Statement = {
+  readonly vitals: readonly VitalValue[];
+  readonly findings: readonly FindingValue[];
+  readonly sex?: Sex;
+};
+
+export type QuestionReason =
+  | "sound-alike" // thirteen / thirty and the like
+  | "acoustic" // another meaning was nearly as likely
+  | "unit" // the number fits more than one unit
+  | "implausible" // outside limits or order, e.g. diastolic over systolic
+  | "jump" // far from the last value
+  | "ambiguous" // the words have more than one meaning
+  | "always-confirm"; // the protocol wants this one affirmed
+
+/** One reading of what was heard. `choose` is what the user says to pick it, e.g. "one five", "kilopascals". */
+export type Candidate = { readonly choose: string; readonly statement: Statement };
+
+/** Asked aloud; waits for its answer without blocking other values. */
+export type Question = {
+  readonly id: string;
+  readonly reason: QuestionReason;
+  readonly prompt: string;
+  readonly heard: string;
+  readonly by: HeardBy;
+  readonly askedAtMs: number;
+  /** Facts struck when a candidate is taken (the question came from a correction). */
+  readonly strikes: readonly string[];
+  /** One candidate: answered by affirm or negative. Several: answered by naming one. Empty: only a restatement helps. */
+  readonly candidates: readonly Candidate[];
+};
+
+export type StepAnswer = "done" | "not-needed" | "later";
+
+type Stamp = {
+  /** Shape version of this fact. */
+  readonly v: 1;
+  readonly id: string;
+  /** Unix ms. */
+  readonly atMs: number;
+};
+
+/** Values said in one breath share a `readingId`; they are appended together or not at all. */
+type Heard = { readonly readingId: string; readonly heard: string; readonly by: HeardBy };
+
+/** Facts that happened. Never edited, never removed; a correction is a new fact. */
+export type Fact = Stamp &
+  (
+    | {
+        readonly type: "case.opened";
+        readonly caseId: string;
+        readonly protocol: { readonly name: string; readonly version: string };
+      }
+    | ({ readonly type: "vital.recorded" } & Heard & VitalValue)
+    | ({ readonly type: "finding.recorded" } & Heard & FindingValue)
+    | ({ readonly type: "sex.recorded"; readonly sex: Sex } & Heard)
+    | {
+        readonly type: "entry.struck";
+        readonly targetIds: readonly string[];
+        readonly reason: "corrected" | "disregarded";
+      }
+    | { readonly type: "question.asked"; readonly question: Question }
+    | {
+        readonly type: "question.closed";
+        readonly questionId: string;
+        readonly outcome: "affirmed" | "denied" | "restated" | "unconfirmed";
+      }
+    | { readonly type: "step.called"; readonly stepId: string }
+    | {
+        readonly type: "step.answered";
+        readonly stepId: string;
+        readonly answer: StepAnswer;
+        readonly heard: string;
+        readonly by: HeardBy;
+      }
+    | { readonly type: "standBy.started"; readonly untilMs: number }
+    | { readonly type: "alert.raised"; readonly alertId: string; readonly priority: Priority; readonly value: number }
+    | {
+        readonly type: "alert.announced";
+        readonly alertId: string;
+        readonly priority: Priority;
+        readonly value: number;
+        readonly text: string;
+      }
+    | { readonly type: "alert.cleared"; readonly alertId: string }
+  );
+
+/** A fact before the log has given it its stamp. */
+export type NewFact = Fact extends infer F ? (F extends Fact ? Omit<F, "v" | "id" | "atMs"> : never) : never;

@@ -91,7 +91,13 @@ export type StoreError =
   | { readonly kind: "unavailable"; readonly detail: string }
   | { readonly kind: "quota-exceeded" }
   | { readonly kind: "write-failed"; readonly detail: string }
-  | { readonly kind: "corrupt"; readonly detail: string; readonly readable: number };
+  /** Some facts cannot be read. `facts` holds the `readable` others, in order; the unreadable ones stay where they are. */
+  | {
+      readonly kind: "corrupt";
+      readonly detail: string;
+      readonly readable: number;
+      readonly facts: readonly Fact[];
+    };
 
 /** Keeps facts. `append` settles only when they are durable, all of them or none. */
 export interface FactStore {

@@ -39,7 +39,7 @@ export type VitalInfo = {
 /** The one table of vitals; everything else reads it. Entry limits: this project's own choice, no source. */
 export const VITALS: Readonly<Record<VitalCode, VitalInfo>> = {
   sbp: { unit: "mm[Hg]", decimals: 0, limits: { min: 30, max: 300 }, label: "SBP", spokenName: "systolic" },
-  dbp: { unit: "mm[Hg]", decimals: 0, limits: { min: 10, max: 200 }, label: "DBP", spokenName: "diastolic" },
+  dbp: { unit: "mm[Hg]", decimals: 0, limits: { min: 20, max: 200 }, label: "DBP", spokenName: "diastolic" },
   map: { unit: "mm[Hg]", decimals: 0, limits: { min: 20, max: 250 }, label: "MAP", spokenName: "MAP" },
   hr: { unit: "/min", decimals: 0, limits: { min: 20, max: 260 }, label: "HR", spokenName: "heart rate" },
   rr: { unit: "/min", decimals: 0, limits: { min: 2, max: 80 }, label: "RR", spokenName: "breaths" },
@@ -47,7 +47,7 @@ export const VITALS: Readonly<Record<VitalCode, VitalInfo>> = {
   etco2: { unit: "mm[Hg]", decimals: 0, limits: { min: 5, max: 120 }, label: "EtCO2", spokenName: "end tidal" },
   icp: { unit: "mm[Hg]", decimals: 0, limits: { min: 0, max: 100 }, label: "ICP", spokenName: "ICP" },
   temp: { unit: "Cel", decimals: 1, limits: { min: 25, max: 43 }, label: "Temp", spokenName: "temperature" },
-  glucose: { unit: "mmol/L", decimals: 1, limits: { min: 0.5, max: 50 }, label: "Glucose", spokenName: "glucose" },
+  glucose: { unit: "mmol/L", decimals: 1, limits: { min: 1, max: 50 }, label: "Glucose", spokenName: "glucose" },
   gcsEye: { unit: "{score}", decimals: 0, limits: { min: 1, max: 4 }, label: "GCS eye", spokenName: "eyes" },
   gcsVerbal: { unit: "{score}", decimals: 0, limits: { min: 1, max: 5 }, label: "GCS verbal", spokenName: "verbal" },
   gcsMotor: { unit: "{score}", decimals: 0, limits: { min: 1, max: 6 }, label: "GCS motor", spokenName: "motor" },

@@ -24,11 +24,11 @@ export type Command =
 /** What an utterance means. Two word sequences with equal intents (words aside) have the same meaning. */
 export type Intent =
   | { readonly kind: "vitals"; readonly correction: boolean; readonly items: readonly SaidItem[] }
-  /** A bare number or pair, only where a question or a correction gives it a slot. */
+  /** A bare number, only where a question or a correction gives it a slot. A bare pair is a pressure. */
   | {
-      readonly kind: "numbers";
+      readonly kind: "number";
       readonly correction: boolean;
-      readonly numbers: readonly SaidNumber[];
+      readonly number: SaidNumber;
       readonly unit?: SaidUnit;
     }
   /** A bare unit, answering "which unit?". */

@@ -4,6 +4,8 @@ import type { Fact, FindingValue, HeardBy, Question, Sex, StepAnswer, VitalValue
 
 export type VitalEntry = VitalValue & {
   readonly id: string;
+  /** Number of its fact in the case: the order in which things were said, also within one millisecond. */
+  readonly seq: number;
   readonly atMs: number;
   readonly readingId: string;
   readonly heard: string;
@@ -13,11 +15,31 @@ export type VitalEntry = VitalValue & {
 /** Newest first, struck entries left out. A linked list, so that adding one reading costs the same in the ninth hour. */
 export type History = { readonly entry: VitalEntry; readonly earlier: History | undefined };
 
+/** The newest finding, with the one that comes back if it is struck. */
+export type FindingEntry = FindingValue & {
+  readonly id: string;
+  readonly seq: number;
+  readonly atMs: number;
+  readonly earlier: FindingEntry | undefined;
+};
+
+export type SexEntry = { readonly id: string; readonly sex: Sex; readonly earlier: SexEntry | undefined };
+
+export type StepEntry = {
+  readonly answer: StepAnswer;
+  readonly atMs: number;
+  readonly factId: string;
+  readonly earlier: StepEntry | undefined;
+};
+
 export type AlertState = {
   readonly alertId: string;
   readonly priority: Priority;
   readonly raisedAtMs: number;
   readonly announcedAtMs: number | undefined;
+  /** Fact numbers of the last raise (or step up) and of the last announcement: is there anything still to be said? */
+  readonly raisedAtSeq: number;
+  readonly announcedAtSeq: number | undefined;
 };
 
 export type CaseState = {
@@ -26,18 +48,14 @@ export type CaseState = {
   /** Facts folded so far; the next fact's number. */
   readonly factCount: number;
   readonly vitals: Readonly<Partial<Record<VitalCode, History>>>;
-  readonly findings: Readonly<
-    Partial<Record<FindingValue["code"], FindingValue & { readonly id: string; readonly atMs: number }>>
-  >;
-  readonly sex: { readonly id: string; readonly sex: Sex } | undefined;
+  readonly findings: Readonly<Partial<Record<FindingValue["code"], FindingEntry>>>;
+  readonly sex: SexEntry | undefined;
   /** The ids of the last reading's facts: what "correction" and "disregard" act on. */
   readonly lastReading:
     { readonly readingId: string; readonly factIds: readonly string[]; readonly facts: readonly Fact[] } | undefined;
   /** Open questions, newest first: the newest is the one that "affirm" answers. */
   readonly questions: readonly Question[];
-  readonly steps: Readonly<
-    Record<string, { readonly answer: StepAnswer; readonly atMs: number; readonly factId: string }>
-  >;
+  readonly steps: Readonly<Record<string, StepEntry>>;
   /** The step last read out, waiting for its answer. */
   readonly calledStepId: string | undefined;
   readonly standByUntilMs: number | undefined;

@@ -29,7 +29,7 @@ export type Site =
   "left arm" | "right arm" | "left leg" | "right leg" | "tympanic" | "oesophageal" | "rectal" | "bladder" | "skin";
 /** The height at which a pressure transducer was zeroed. */
 export type Level = "tragus" | "heart";
-export type PupilReaction = "brisk" | "sluggish" | "fixed";
+export type PupilReaction = "reactive" | "brisk" | "sluggish" | "fixed";
 
 /** One value in its canonical unit, with what was said kept beside it. */
 export type VitalValue = {
@@ -67,12 +67,19 @@ export type QuestionReason =
   | "always-confirm"; // the protocol wants this one affirmed
 
 /** One reading of what was heard. `choose` is what the user says to pick it, e.g. "one five", "kilopascals". */
-export type Candidate = { readonly choose: string; readonly statement: Statement };
+export type Candidate = {
+  readonly choose: string;
+  /** The number as said whose digits pick this candidate; none where it is picked by its unit or as a whole. */
+  readonly number: number | undefined;
+  readonly statement: Statement;
+};
 
 /** Asked aloud; waits for its answer without blocking other values. */
 export type Question = {
   readonly id: string;
   readonly reason: QuestionReason;
+  /** The vitals it would settle, the one in doubt first. Saying one of them again answers it too. */
+  readonly about: readonly VitalCode[];
   readonly prompt: string;
   readonly heard: string;
   readonly by: HeardBy;

@@ -1,0 +1,65 @@
+import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { fail, ok, type Result } from "../../core/result.ts";
+import type { Fact } from "../../log/facts.ts";
+import type { StoreError } from "../../app/ports.ts";
+
+/** One fact in its place. `opening` is on the first fact of a case only and counts cases, so no clock orders them. */
+export type FactRecord = {
+  readonly caseId: string;
+  readonly n: number;
+  readonly fact: Fact;
+  readonly opening?: number;
+};
+
+/** Where a fact goes: the `n`th of its case, from 0. */
+export type Place = Pick<FactRecord, "caseId" | "n">;
+
+export interface FactSchema extends DBSchema {
+  facts: { key: [caseId: string, n: number]; value: FactRecord; indexes: { opening: number } };
+}
+
+export type FactDatabase = IDBPDatabase<FactSchema>;
+
+const SCHEMA_VERSION = 1;
+/** Opening takes milliseconds; browsers have been seen never to answer. */
+const OPEN_LIMIT_MS = 5_000;
+
+/**
+ * Opens, and where needed makes, the database of facts.
+ *
+ * @param onLost called when the browser or a newer version of the app has taken the connection away.
+ * Errors: `unavailable`, with why: no database in this browser or mode, blocked by another tab, or no answer.
+ */
+export function openFactDatabase(name: string, onLost: () => void): Promise<Result<FactDatabase, StoreError>> {
+  return new Promise((resolve) => {
+    let settled = false;
+    const settle = (result: Result<FactDatabase, StoreError>) => {
+      clearTimeout(timer);
+      // A connection that comes after its time limit would block later versions for ever.
+      if (settled && result.ok) result.value.close();
+      settled = true;
+      resolve(result);
+    };
+    const refuse = (detail: string) => settle(fail({ kind: "unavailable", detail }));
+    const timer = setTimeout(() => refuse("the browser's database does not answer"), OPEN_LIMIT_MS);
+    open(name, onLost, () => refuse("an older version is open in another tab")).then(
+      (database) => settle(ok(database)),
+      (thrown: unknown) => refuse(String(thrown)),
+    );
+  });
+}
+
+/** Async, so that a browser that throws at once and one that refuses later fail in the same way. */
+const open = async (name: string, onLost: () => void, onBlocked: () => void): Promise<FactDatabase> =>
+  openDB<FactSchema>(name, SCHEMA_VERSION, {
+    upgrade: (database) => {
+      const facts = database.createObjectStore("facts", { keyPath: ["caseId", "n"] });
+      facts.createIndex("opening", "opening", { unique: true });
+    },
+    blocked: onBlocked,
+    blocking: (_current, _blocked, event) => {
+      (event.target as IDBDatabase).close();
+      onLost();
+    },
+    terminated: onLost,
+  });

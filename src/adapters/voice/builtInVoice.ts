@@ -1,0 +1,134 @@
+import { fail, ok, type Result } from "../../core/result.ts";
+import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
+import { createAudioOut, type AudioOut } from "./audioOut.ts";
+import type { Line } from "./line.ts";
+import { splitPhrases } from "./splitPhrases.ts";
+import { renderTone } from "./tones.ts";
+import { createVoiceClient, type VoiceClient, type WorkerLike } from "./voiceClient.ts";
+
+export type BuiltInVoiceParts = {
+  /** Where flite.wasm is served. */
+  readonly wasmUrl: string;
+  readonly makeWorker: () => WorkerLike;
+  readonly makeContext: () => AudioContext;
+  readonly page: EventTarget;
+};
+
+/** Words later than this after they were asked for are stale; the voice goes on loading for the next ones. */
+const FIRST_SOUND_LIMIT_MS = 8_000;
+const TONE_TO_WORDS_MS = 120;
+
+type Outcome = Result<"ended" | "cancelled", SpeakerError>;
+
+/** The voice that comes with the app, as it is put together in a page: a module worker and Web Audio. */
+export const builtInVoiceInPage = (wasmUrl: string): Speaker =>
+  createBuiltInVoice({
+    wasmUrl,
+    makeWorker: () => new Worker(new URL("./fliteWorker.ts", import.meta.url), { type: "module" }),
+    makeContext: () => new AudioContext({ latencyHint: "interactive" }),
+    page: window,
+  });
+
+/**
+ * A speaker that needs nothing but the app's own files. Loading waits for `warmUp` or the first words.
+ *
+ * One utterance at a time: saying another cancels the one that sounds. `onStart` is called when the first sound,
+ * tone or word, is handed to the device. A tone needs no voice: it sounds while the voice is loading or has failed,
+ * and only then is the failure reported. After `cancel` the device is silent within 6 ms.
+ */
+export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: BuiltInVoiceParts): Speaker {
+  const audio = createAudioOut(makeContext, page);
+  const voice = createVoiceClient(makeWorker, wasmUrl);
+  let current: ((outcome: Outcome) => void) | undefined;
+  let disposed = false;
+
+  return {
+    warmUp: async () => {
+      if (disposed) return fail({ kind: "disposed" });
+      const [loaded, opened] = await Promise.all([voice.load(), audio.open()]);
+      return !loaded.ok || opened.ok ? loaded : opened;
+    },
+    say: (spoken, onStart) =>
+      new Promise<Outcome>((resolve) => {
+        current?.(ok("cancelled"));
+        if (disposed) return resolve(fail({ kind: "disposed" }));
+        const turn = createTurn(audio, voice);
+        const settle = (outcome: Outcome) => {
+          if (current === settle) current = undefined;
+          turn.stop();
+          resolve(outcome);
+        };
+        current = settle;
+        turn.run(spoken, onStart).then(settle, (thrown: unknown) => {
+          settle(fail({ kind: "worker-died", detail: String(thrown) }));
+        });
+      }),
+    mark: (mark) => {
+      if (!disposed) audio.mark(mark);
+    },
+    cancel: () => {
+      current?.(ok("cancelled"));
+      audio.silence();
+    },
+    dispose: () => {
+      disposed = true;
+      current?.(fail({ kind: "disposed" }));
+      voice.dispose();
+      audio.dispose();
+    },
+  };
+}
+
+/** One utterance from tone to last word. Its result counts only if nothing settled it earlier. */
+function createTurn(audio: AudioOut, voice: VoiceClient) {
+  let line: Line | undefined;
+  let stopped = false;
+
+  const run = async (spoken: Spoken, onStart: () => void): Promise<Outcome> => {
+    const opened = await audio.open();
+    if (!opened.ok) return opened;
+    if (stopped) return ok("cancelled");
+    const { sampleRate } = opened.value;
+    const out = (line = audio.line(opened.value));
+    let started = false;
+    const add = (...sound: Parameters<Line["add"]>) => {
+      if (stopped) return;
+      out.add(...sound);
+      if (!started) onStart();
+      started = true;
+    };
+    if (spoken.tone) add({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, TONE_TO_WORDS_MS);
+    let failure: Result<never, SpeakerError> | undefined;
+    for (const phrase of splitPhrases(spoken.text)) {
+      const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text));
+      if (stopped) return ok("cancelled");
+      if (!made.ok) {
+        failure = made;
+        break;
+      }
+      add(made.value, phrase.pauseAfterMs);
+    }
+    out.finish();
+    const end = await out.settled;
+    if (failure) return failure;
+    return end === "stalled" ? fail({ kind: "audio-blocked" }) : ok(end === "ended" ? "ended" : "cancelled");
+  };
+
+  return {
+    run,
+    stop: () => {
+      stopped = true;
+      line?.stop();
+    },
+  };
+}
+
+function within<T>(limitMs: number, work: Promise<Result<T, SpeakerError>>): Promise<Result<T, SpeakerError>> {
+  return new Promise((resolve) => {
+    const timer = setTimeout(() => resolve(fail({ kind: "timed-out", afterMs: limitMs })), limitMs);
+    void work.then((result) => {
+      clearTimeout(timer);
+      resolve(result);
+    });
+  });
+}

@@ -1,0 +1,145 @@
+import { fail, ok, type Result } from "../../core/result.ts";
+import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
+import { createAudioOut, type AudioOut } from "./audioOut.ts";
+import { renderTone } from "./tones.ts";
+
+export type DeviceVoiceParts = {
+  readonly synthesis: SpeechSynthesis;
+  /** `voiceURI` of the voice that the user chose from `localVoices`. */
+  readonly voiceUri: string;
+  readonly makeUtterance: (text: string) => SpeechSynthesisUtterance;
+  readonly makeContext: () => AudioContext;
+  readonly page: EventTarget;
+};
+
+// speechSynthesis may report nothing at all (a headless browser has no voices and fails in silence).
+const START_LIMIT_MS = 3_000;
+/** Slower than any voice speaks, so that only a lost end event runs into it. */
+const END_LIMIT_MS_PER_CHARACTER = 200;
+const END_LIMIT_MS = 5_000;
+
+type Outcome = Result<"ended" | "cancelled", SpeakerError>;
+
+/** The device's voices that work without a network. Others would send text away, and are never used. */
+export const localVoices = (synthesis: SpeechSynthesis): readonly SpeechSynthesisVoice[] =>
+  synthesis.getVoices().filter((voice) => voice.localService === true);
+
+/**
+ * A speaker over a voice of the device, for a user who has chosen one; never a default. Tones and marks are ours.
+ *
+ * One utterance at a time, as with the built-in voice. `onStart` is called at the tone, or when the device reports
+ * its start. Text is not respelled: these voices have their own dictionaries, and their sound cannot be checked.
+ */
+export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
+  const { synthesis, voiceUri } = parts;
+  const audio = createAudioOut(parts.makeContext, parts.page);
+  let current: ((outcome: Outcome) => void) | undefined;
+  let disposed = false;
+
+  const chosen = (): Result<SpeechSynthesisVoice, SpeakerError> => {
+    if (disposed) return fail({ kind: "disposed" });
+    const voice = localVoices(synthesis).find(({ voiceURI }) => voiceURI === voiceUri);
+    return voice ? ok(voice) : fail({ kind: "load-failed", asset: voiceUri, detail: "no such voice on this device" });
+  };
+
+  const run = async ({ text, tone }: Spoken, onStart: () => void, isCurrent: () => boolean): Promise<Outcome> => {
+    let started = false;
+    const startOnce = () => {
+      if (!started && isCurrent()) onStart();
+      started = true;
+    };
+    if (tone) {
+      const toned = await soundTone(audio, tone, isCurrent, startOnce);
+      if (!toned.ok) return toned;
+    }
+    if (!isCurrent()) return ok("cancelled");
+    const voice = chosen();
+    return voice.ok ? utter(parts, voice.value, text, startOnce) : voice;
+  };
+
+  return {
+    warmUp: async () => {
+      const voice = chosen();
+      return voice.ok ? ok(undefined) : voice;
+    },
+    say: (spoken, onStart) =>
+      new Promise<Outcome>((resolve) => {
+        current?.(ok("cancelled"));
+        const settle = (outcome: Outcome) => {
+          if (current === settle) {
+            current = undefined;
+            audio.silence();
+            synthesis.cancel();
+          }
+          resolve(outcome);
+        };
+        current = settle;
+        run(spoken, onStart, () => current === settle).then(settle, (thrown: unknown) => {
+          settle(fail({ kind: "worker-died", detail: String(thrown) }));
+        });
+      }),
+    mark: (mark) => {
+      if (!disposed) audio.mark(mark);
+    },
+    cancel: () => {
+      current?.(ok("cancelled"));
+      audio.silence();
+    },
+    dispose: () => {
+      disposed = true;
+      current?.(fail({ kind: "disposed" }));
+      audio.dispose();
+    },
+  };
+}
+
+async function soundTone(
+  audio: AudioOut,
+  tone: NonNullable<Spoken["tone"]>,
+  isCurrent: () => boolean,
+  onStart: () => void,
+): Promise<Result<void, SpeakerError>> {
+  const opened = await audio.open();
+  if (!opened.ok || !isCurrent()) return opened.ok ? ok(undefined) : opened;
+  const line = audio.line(opened.value);
+  const { sampleRate } = opened.value;
+  line.add({ pcm: renderTone(tone, sampleRate), sampleRate }, 0);
+  line.finish();
+  onStart();
+  return (await line.settled) === "stalled" ? fail({ kind: "audio-blocked" }) : ok(undefined);
+}
+
+function utter(
+  { synthesis, makeUtterance }: DeviceVoiceParts,
+  voice: SpeechSynthesisVoice,
+  text: string,
+  onStart: () => void,
+): Promise<Outcome> {
+  return new Promise((resolve) => {
+    const utterance = makeUtterance(text);
+    let timer: ReturnType<typeof setTimeout>;
+    const settle = (outcome: Outcome) => {
+      clearTimeout(timer);
+      resolve(outcome);
+    };
+    const limit = (ms: number) => {
+      clearTimeout(timer);
+      timer = setTimeout(() => settle(fail({ kind: "timed-out", afterMs: ms })), ms);
+    };
+    utterance.voice = voice;
+    utterance.lang = voice.lang;
+    utterance.onstart = () => {
+      onStart();
+      limit(END_LIMIT_MS + text.length * END_LIMIT_MS_PER_CHARACTER);
+    };
+    utterance.onend = () => settle(ok("ended"));
+    utterance.onerror = ({ error }) =>
+      settle(
+        error === "canceled" || error === "interrupted"
+          ? ok("cancelled")
+          : fail({ kind: "worker-died", detail: `the device's voice: ${error}` }),
+      );
+    limit(START_LIMIT_MS);
+    synthesis.speak(utterance);
+  });
+}

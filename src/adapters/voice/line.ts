@@ -1,0 +1,84 @@
+import type { Sound } from "./wav.ts";
+
+/** How a line came to its end. Stalled: the sound device stopped taking sound, and time ran out. */
+export type LineEnd = "ended" | "stopped" | "stalled";
+
+/** Sounds played one after the other without a gap of their own. */
+export interface Line {
+  /** Sounds after what is already there, or at once. */
+  add(sound: Sound, pauseAfterMs: number): void;
+  /** Nothing more will be added. */
+  finish(): void;
+  /** Silence within 6 ms. */
+  stop(): void;
+  readonly settled: Promise<LineEnd>;
+}
+
+/** A start in the past is played late and unevenly; this much ahead is safe and not heard. */
+const LEAD_S = 0.005;
+/** A cut wave clicks; a fall this short does not. */
+const FALL_S = 0.005;
+/** How long after its due end a sound may still be running: `onended` has been seen 140 ms late. */
+const GRACE_MS = 1_500;
+
+export function createLine(context: AudioContext): Line {
+  const gain = context.createGain();
+  gain.connect(context.destination);
+  const sources: AudioBufferSourceNode[] = [];
+  let nextAtS = 0;
+  let endsAtS = 0;
+  let finished = false;
+  let over = false;
+  let running = 0;
+  let guard: ReturnType<typeof setTimeout> | undefined;
+  let resolve: (end: LineEnd) => void;
+  const settled = new Promise<LineEnd>((settle) => (resolve = settle));
+
+  const settle = (end: LineEnd) => {
+    clearTimeout(guard);
+    over = true;
+    resolve(end);
+  };
+  const halt = (end: LineEnd) => {
+    if (over) return;
+    const nowS = context.currentTime;
+    gain.gain.setValueAtTime(1, nowS);
+    gain.gain.linearRampToValueAtTime(0, nowS + FALL_S);
+    for (const source of sources) source.stop(nowS + FALL_S);
+    settle(end);
+  };
+  const settleIfDone = () => {
+    if (running > 0) return;
+    if (finished && !over) settle("ended");
+    if (over) gain.disconnect();
+  };
+
+  return {
+    add: ({ pcm, sampleRate }, pauseAfterMs) => {
+      if (finished || over || pcm.length === 0) return;
+      const buffer = context.createBuffer(1, pcm.length, sampleRate);
+      buffer.getChannelData(0).set(pcm);
+      const source = context.createBufferSource();
+      source.buffer = buffer;
+      source.connect(gain);
+      const startAtS = Math.max(nextAtS, context.currentTime + LEAD_S);
+      endsAtS = startAtS + buffer.duration;
+      nextAtS = endsAtS + pauseAfterMs / 1000;
+      running++;
+      source.onended = () => {
+        running--;
+        settleIfDone();
+      };
+      sources.push(source);
+      source.start(startAtS);
+    },
+    finish: () => {
+      if (finished || over) return;
+      finished = true;
+      guard = setTimeout(() => halt("stalled"), Math.max(0, endsAtS - context.currentTime) * 1000 + GRACE_MS);
+      settleIfDone();
+    },
+    stop: () => halt("stopped"),
+    settled,
+  };
+}

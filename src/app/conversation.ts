@@ -1,0 +1,187 @@
+import { grammarState } from "./context.ts";
+import { toVoice } from "./announce.ts";
+import { sayRecogniserError, showSpeakerError } from "./hearingWords.ts";
+import type { Clock, GrammarState, HearingEvent, Recogniser, Speaker, Utterance } from "./ports.ts";
+import type { HearingStatus, Meter, Outcome } from "./screenView.ts";
+import type { Report, Session } from "./session.ts";
+import { emptyVoiceQueue, queueVoice, type QueueItem, type VoiceInput } from "./voiceQueue.ts";
+
+/** What the page shows beside the case itself. */
+export type TalkState = {
+  readonly hearing: HearingStatus;
+  readonly hearingText: string;
+  readonly mode: "open" | "held";
+  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
+  readonly lastSpoken: string | undefined;
+  readonly voiceText: string;
+  readonly saveText: string;
+  readonly saveFailed: boolean;
+};
+
+export type ConversationOptions = {
+  readonly session: Session;
+  readonly clock: Clock;
+  readonly speaker: Speaker;
+  readonly recogniser: Recogniser;
+  readonly onChange: (talk: TalkState) => void;
+  readonly onMeter: (meter: Meter) => void;
+};
+
+const TICK_MS = 500;
+
+/** Joins the case to ears and mouth: what is heard goes in, what comes out is said, and neither disturbs the other. */
+export class Conversation {
+  #talk: TalkState = {
+    hearing: "loading",
+    hearingText: "Loading",
+    mode: "open",
+    lastHeard: undefined,
+    lastSpoken: undefined,
+    voiceText: "",
+    saveText: "No entry yet",
+    saveFailed: false,
+  };
+  #queue = emptyVoiceQueue;
+  #grammar: GrammarState = "open";
+  #stopTicking: (() => void) | undefined;
+  readonly #o: ConversationOptions;
+
+  constructor(options: ConversationOptions) {
+    this.#o = options;
+    options.recogniser.onEvent((event) => this.#hearing(event));
+  }
+
+  /** Opens or resumes the case, then listens. Typed lines work from here on, whatever the microphone does. */
+  async start(): Promise<void> {
+    const { session, clock } = this.#o;
+    const opened = await session.start(clock.nowMs());
+    this.#update(
+      opened.kind === "saved"
+        ? { saveText: opened.resumed ? "Case resumed" : "Case opened" }
+        : { saveText: "Not saved", saveFailed: true },
+    );
+    if (opened.kind === "failed") this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
+    this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
+    await this.listen();
+  }
+
+  async listen(): Promise<void> {
+    this.#update({ hearing: "loading", hearingText: "Loading" });
+    const started = await this.#o.recogniser.start();
+    if (!started.ok) this.#fault(sayRecogniserError(started.error));
+    const warm = await this.#o.speaker.warmUp();
+    this.#update({ voiceText: warm.ok ? "" : showSpeakerError(warm.error) });
+  }
+
+  stopListening(): void {
+    this.#o.recogniser.stop();
+  }
+
+  setMode(mode: "open" | "held"): void {
+    this.#o.recogniser.setMode(mode);
+    this.#update({ mode });
+  }
+
+  hold(down: boolean): void {
+    this.#o.recogniser.hold(down);
+  }
+
+  typed(text: string): Promise<void> {
+    const endedAtMs = this.#o.clock.nowMs();
+    return this.#hear({ by: "typed", candidates: [{ words: text, score: 0 }], endedAtMs });
+  }
+
+  dispose(): void {
+    this.#stopTicking?.();
+    this.#o.recogniser.dispose();
+    this.#o.speaker.dispose();
+  }
+
+  async #hear(utterance: Utterance): Promise<void> {
+    const report = await this.#o.session.hear(utterance, this.#o.clock.nowMs());
+    const { answer } = report;
+    if (answer !== undefined) {
+      this.#update({ lastHeard: { words: answer.words, outcome: answer.outcome } });
+      if (answer.outcome === "refused") this.#o.speaker.mark("refused");
+      else if (answer.outcome === "asked") this.#o.speaker.mark("asked");
+      else if (answer.outcome !== "ignored") this.#o.speaker.mark("heard");
+    }
+    this.#report(report);
+  }
+
+  async #tick(): Promise<void> {
+    this.#report(await this.#o.session.tick(this.#o.clock.nowMs()));
+  }
+
+  #report(report: Report): void {
+    const before = this.#talk.saveFailed;
+    const failed = report.saved.kind === "failed";
+    if (failed) this.#update({ saveFailed: true, saveText: "Not saved" });
+    else if (report.facts.length > 0) this.#update({ saveFailed: false, saveText: "Saved" });
+    this.#useGrammar(grammarState(report.state.log));
+    for (const input of toVoice(report, before)) this.#voice(input);
+    this.#update({});
+  }
+
+  #useGrammar(state: GrammarState): void {
+    if (state !== this.#grammar) this.#o.recogniser.useGrammar(state);
+    this.#grammar = state;
+  }
+
+  #hearing(event: HearingEvent): void {
+    switch (event.kind) {
+      case "level":
+        this.#o.onMeter({ levelDb: event.levelDb, noiseDb: event.noiseDb, inSpeech: event.inSpeech });
+        return;
+      case "listening":
+      case "recovered":
+        this.#update({ hearing: "listening", hearingText: "Listening" });
+        return;
+      case "stopped":
+        this.#update({ hearing: "off", hearingText: "Not listening" });
+        return;
+      case "speechStarted":
+        this.#voice({ kind: "userStarted" });
+        return;
+      case "speechEnded":
+        this.#voice({ kind: "userEnded" });
+        return;
+      case "heard":
+        void this.#hear(event.utterance);
+        return;
+      case "fault":
+        this.#fault(sayRecogniserError(event.error));
+    }
+  }
+
+  #fault(text: string): void {
+    this.#update({ hearing: "fault", hearingText: text });
+    this.#voice({ kind: "say", items: [{ text, priority: "medium", alertId: "listening" }] });
+  }
+
+  #voice(input: VoiceInput): void {
+    const [queue, effects] = queueVoice(this.#queue, input);
+    this.#queue = queue;
+    for (const effect of effects) {
+      if (effect.kind === "silence") this.#o.speaker.cancel();
+      else void this.#speak(effect.item);
+    }
+  }
+
+  async #speak(item: QueueItem): Promise<void> {
+    const { recogniser, speaker } = this.#o;
+    const tone = item.priority === "none" ? {} : { tone: item.priority };
+    const said = await speaker.say({ text: item.text, ...tone }, () => {
+      recogniser.setSpeaking(true);
+      this.#update({ lastSpoken: item.text });
+    });
+    if (!said.ok) this.#update({ voiceText: showSpeakerError(said.error) });
+    this.#voice({ kind: "ended", id: item.id });
+    if (this.#queue.speaking === undefined) recogniser.setSpeaking(false);
+  }
+
+  #update(change: Partial<TalkState>): void {
+    this.#talk = { ...this.#talk, ...change };
+    this.#o.onChange(this.#talk);
+  }
+}

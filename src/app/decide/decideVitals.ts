@@ -1,0 +1,113 @@
+import type { VitalCode } from "../../core/vitals.ts";
+import type { SaidItem, SaidVital } from "../../language/intent.ts";
+import { sayQuestion } from "../../language/sentences/question.ts";
+import type { CaseState } from "../../log/caseState.ts";
+import type { NewFact, Question, Statement } from "../../log/facts.ts";
+import { selectLatest } from "../../log/selectors.ts";
+import type { AppContext } from "../context.ts";
+import { checkGroup, inDoubt, type Check } from "./checkGroup.ts";
+import { PRESSURES, replacedBy, replacedFindings } from "./correction.ts";
+import { refused, type Decision } from "./decision.ts";
+import { recordStatements, type Source } from "./recordStatement.ts";
+
+/** Values that stand or fall together: a pressure with its mean, or one vital. */
+function groupsOf(items: readonly SaidItem[]): readonly (readonly SaidVital[])[] {
+  const groups = new Map<string, SaidVital[]>();
+  for (const item of items) {
+    if (item.kind !== "vital") continue;
+    const key = PRESSURES.includes(item.code) ? "pressure" : item.code;
+    const group = groups.get(key) ?? [];
+    if (!group.some((g) => g.code === item.code && g.value === item.value)) group.push(item);
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}
+
+const restOf = (items: readonly SaidItem[]): Statement | undefined => {
+  const findings = items.flatMap((i) => (i.kind === "finding" ? [{ code: i.code, finding: i.finding }] : []));
+  const sex = items.find((i) => i.kind === "sex");
+  if (findings.length === 0 && sex === undefined) return undefined;
+  return { vitals: [], findings: findings as Statement["findings"], ...(sex?.kind === "sex" ? { sex: sex.sex } : {}) };
+};
+
+/** The same vital twice with different values, as in "rate ninety, no, rate one ten": never chosen between in silence. */
+const contradicts = (group: readonly SaidVital[]): boolean => new Set(group.map((v) => v.code)).size < group.length;
+
+type Asked = {
+  readonly check: Check & { kind: "ask" };
+  readonly codes: readonly VitalCode[];
+  readonly strikes: readonly string[];
+};
+
+export type HowSaid = {
+  /** What was said replaces the values that it names. */
+  readonly correction: boolean;
+  /** A question that this statement answers by saying the value again. */
+  readonly closes?: Question | undefined;
+  /** The sound left a doubt: what would be taken is asked back. */
+  readonly unsure?: boolean;
+};
+
+/**
+ * Takes what can be taken of one breath and asks about the rest.
+ */
+export function decideVitals(
+  context: AppContext,
+  log: CaseState,
+  items: readonly SaidItem[],
+  source: Source,
+  nowMs: number,
+  { correction, closes, unsure }: HowSaid,
+): Decision {
+  const taken: Statement[] = [];
+  const asked: Asked[] = [];
+  const strikes: string[] = [];
+  for (const group of groupsOf(items)) {
+    if (contradicts(group)) return refused("Two values. Say it again.");
+    const codes: VitalCode[] = group.map((v) => v.code);
+    const replaced = correction ? replacedBy(log, codes) : { strikes: [], carried: [] };
+    const inherited = closes?.about.some((code) => codes.includes(code)) === true ? closes.strikes : [];
+    const toStrike = [...new Set([...inherited, ...replaced.strikes])];
+    const checked = checkGroup(log, context.protocol, source.by, group, replaced.carried, nowMs);
+    const check = unsure === true ? inDoubt(checked) : checked;
+    if (check.kind === "take") {
+      taken.push({ vitals: check.values, findings: [] });
+      strikes.push(...toStrike);
+    } else {
+      asked.push({ check, codes, strikes: toStrike });
+    }
+  }
+  const rest = restOf(items);
+  if (rest !== undefined && unsure === true) return refused("Say again.");
+  if (rest !== undefined) {
+    taken.push(rest);
+    if (correction) strikes.push(...replacedFindings(log, items));
+  }
+  const facts: NewFact[] = [];
+  if (closes !== undefined) facts.push({ type: "question.closed", questionId: closes.id, outcome: "restated" });
+  if (taken.length > 0) facts.push(...recordStatements(log, taken, source, strikes, facts.length));
+  const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));
+  // The newest question is the one that "affirm" answers, so the one spoken now goes in last.
+  facts.push(...[...questions].reverse().map((question): NewFact => ({ type: "question.asked", question })));
+  const then = questions[0]?.prompt;
+  return {
+    facts,
+    outcome: then === undefined ? "recorded" : "asked",
+    reply: taken.length > 0 ? { kind: "recorded", statements: taken, then } : { kind: "words", text: then ?? "" },
+  };
+}
+
+function ask(log: CaseState, source: Source, { check, codes, strikes }: Asked, nowMs: number, n: number): Question {
+  const last = selectLatest(log, check.about.code)?.value;
+  return {
+    id: `question-${log.factCount + n}`,
+    reason: check.reason,
+    about: [check.about.code, ...codes.filter((code) => code !== check.about.code)],
+    prompt: sayQuestion(check.reason, check.about, check.candidates, check.together, last),
+    heard: source.heard,
+    by: source.by,
+    askedAtMs: nowMs,
+    strikes,
+    candidates: check.candidates,
+  };
+}

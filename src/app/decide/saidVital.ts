@@ -1,0 +1,18 @@
+import type { VitalCode } from "../../core/vitals.ts";
+import type { SaidNumber, SaidVital } from "../../language/intent.ts";
+import type { SaidUnit, VitalValue } from "../../log/facts.ts";
+
+/** A value as it was said, to be checked anew. */
+export function asSaidVital(v: VitalValue): SaidVital {
+  const { unit: _stored, said, value: _value, ...rest } = v;
+  return { kind: "vital", ...rest, ...said };
+}
+
+/** A bare number in the slot that a question or a correction gives it. */
+export const inSlot = (code: VitalCode, number: SaidNumber, unit?: SaidUnit): SaidVital => ({
+  kind: "vital",
+  code,
+  value: number.value,
+  words: number.words,
+  ...(unit === undefined ? {} : { unit }),
+});

@@ -1,0 +1,91 @@
+import type { Intent } from "../language/intent.ts";
+import type { CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
+import { normalise } from "../language/normalise/normalise.ts";
+import { meaningKey } from "../language/understand/meaningKey.ts";
+import { understand, type Understanding } from "../language/understand/understand.ts";
+import { m1 as languageMargin, m2 as meaningMargin } from "../listener/margins.ts";
+import { THRESHOLDS } from "../listener/thresholds.ts";
+import type { Utterance } from "./ports.ts";
+
+/** What an utterance means, and how far to trust it. */
+export type Interpretation =
+  /** Not in the language: changes nothing. */
+  | { readonly kind: "outside"; readonly words: string }
+  /** In the language, but two meanings were too close to say which, or the sound fits too loosely. */
+  | { readonly kind: "unclear"; readonly words: string }
+  /** One meaning, clear enough to act on. */
+  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent }
+  /** Must be asked back: best meaning first. */
+  | {
+      readonly kind: "unsure";
+      readonly words: string;
+      readonly why: "acoustic" | "ambiguous";
+      readonly intents: readonly Intent[];
+    };
+
+const split = (words: string): readonly string[] => words.split(" ").filter((w) => w !== "");
+
+function fromText(grammar: CompiledGrammar, text: string): Interpretation {
+  const words = normalise(text);
+  const joined = words.join(" ");
+  const meaning = understand(grammar, words);
+  switch (meaning.kind) {
+    case "none":
+      return { kind: "outside", words: joined };
+    case "one":
+      return { kind: "meant", words: joined, intent: meaning.intent };
+    case "many":
+      return { kind: "unsure", words: joined, why: "ambiguous", intents: meaning.intents };
+  }
+}
+
+type Reading = { readonly words: string; readonly score: number; readonly intents: readonly Intent[] };
+
+const intentsOf = (u: Understanding): readonly Intent[] =>
+  u.kind === "none" ? [] : u.kind === "one" ? [u.intent] : u.intents;
+
+/** The same meaning said in other words is one meaning; a reading with several meanings counts as all of them. */
+const keyOf = (intents: readonly Intent[]): string => intents.map(meaningKey).sort().join(" | ");
+
+function fromSound(
+  grammar: CompiledGrammar,
+  utterance: Utterance,
+  free: { score: number; phones: number },
+): Interpretation {
+  const readings: Reading[] = [];
+  for (const { words, score } of utterance.candidates) {
+    const intents = intentsOf(understand(grammar, split(words)));
+    if (intents.length > 0) readings.push({ words, score, intents });
+  }
+  const best = readings[0];
+  if (best === undefined) return { kind: "outside", words: utterance.candidates[0]?.words ?? "" };
+  const keys = new Map(readings.map((r) => [r.words, keyOf(r.intents)]));
+  const inLanguage = languageMargin(best.score, free);
+  const oneMeaning = meaningMargin(readings, (words) => keys.get(words));
+  if (inLanguage < THRESHOLDS.m1Ask) return { kind: "outside", words: best.words };
+  if (oneMeaning < THRESHOLDS.m2Ask) return { kind: "unclear", words: best.words };
+  const other = readings.find((r) => keys.get(r.words) !== keys.get(best.words));
+  const [only, ...more] = best.intents;
+  if (only === undefined) return { kind: "outside", words: best.words };
+  if (oneMeaning < THRESHOLDS.m2Take)
+    return {
+      kind: "unsure",
+      words: best.words,
+      why: "acoustic",
+      intents: [only, ...(other?.intents.slice(0, 1) ?? [])],
+    };
+  if (more.length > 0) return { kind: "unsure", words: best.words, why: "ambiguous", intents: best.intents };
+  if (inLanguage < THRESHOLDS.m1Take) return { kind: "unsure", words: best.words, why: "acoustic", intents: [only] };
+  return { kind: "meant", words: best.words, intent: only };
+}
+
+/**
+ * Words and scores to meaning. Sound is taken only if both margins pass (was it in the language, could it be
+ * another value); between the thresholds it is asked back, below them it is refused.
+ * Text has no margins: it is taken as it stands, and its numbers are still checked by `decide`.
+ */
+export function interpret(grammar: CompiledGrammar, utterance: Utterance): Interpretation {
+  const best = utterance.candidates[0];
+  if (best === undefined) return { kind: "outside", words: "" };
+  return utterance.free === undefined ? fromText(grammar, best.words) : fromSound(grammar, utterance, utterance.free);
+}

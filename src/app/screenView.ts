@@ -1,0 +1,72 @@
+import type { Priority } from "../protocol/priority.ts";
+
+/** What came of an utterance; the same words in the terminal, on screen and in tests. */
+export type Outcome = "recorded" | "asked" | "answered" | "refused" | "ignored";
+
+/** One number with its age and where it comes from, ready to print. */
+export type Tile = {
+  readonly id: string;
+  readonly label: string;
+  /** "110/60 mmHg", "not yet recorded". */
+  readonly text: string;
+  readonly origin: "measured" | "computed" | "assumed" | "none";
+  /** "2 min ago", or empty before the first reading. */
+  readonly ageText: string;
+  readonly stale: boolean;
+};
+
+/** MAP as a bar made of ICP and of what remains for perfusion. All lengths in mmHg from zero. */
+export type PerfusionBar = {
+  readonly scaleMaxMmHg: number;
+  readonly mapMmHg: number;
+  readonly icp: { readonly kind: "measured" | "assumed"; readonly lowMmHg: number; readonly highMmHg: number };
+  /** The MAP that meets the target: the target line. */
+  readonly targetMmHg: number;
+  /** The bar in one sentence, for those who do not see it. */
+  readonly description: string;
+};
+
+export type HearingStatus = "off" | "loading" | "listening" | "speaking" | "fault";
+
+/** Everything the page shows, already in words. Components render it and decide nothing. */
+export type ScreenView = {
+  readonly caution: string;
+  readonly protocolText: string;
+  readonly saveText: string;
+  readonly saveFailed: boolean;
+  readonly hearing: { readonly status: HearingStatus; readonly text: string; readonly mode: "open" | "held" };
+  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
+  readonly lastSpoken: string | undefined;
+  readonly question: string | undefined;
+  readonly headline: {
+    readonly mapText: string;
+    readonly deficitText: string;
+    readonly cppText: string;
+    readonly met: boolean;
+  };
+  readonly bar: PerfusionBar | undefined;
+  readonly tiles: readonly Tile[];
+  readonly nextStep: { readonly groupText: string; readonly challenge: string; readonly killer: boolean } | undefined;
+  readonly progressText: string;
+  readonly groups: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly done: number;
+    readonly total: number;
+  }[];
+  readonly alerts: readonly { readonly id: string; readonly priority: Priority; readonly text: string }[];
+  /** Examples of what can be said now. */
+  readonly phrases: readonly string[];
+};
+
+/** Sound meter: changes several times a second, so it is kept apart from the page. */
+export type Meter = { readonly levelDb: number; readonly noiseDb: number; readonly inSpeech: boolean };
+
+/** What the page may do. */
+export interface ScreenActions {
+  typed(text: string): void;
+  startListening(): void;
+  stopListening(): void;
+  setMode(mode: "open" | "held"): void;
+  hold(down: boolean): void;
+}

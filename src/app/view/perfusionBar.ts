@@ -1,0 +1,37 @@
+import { showAgainstTarget, showCpp, showMap } from "../../language/sentences/shownStatus.ts";
+import type { Perfusion } from "../../log/perfusion.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import type { PerfusionBar, ScreenView } from "../screenView.ts";
+
+/** Room above the higher of MAP and target, so that neither touches the end of the bar. */
+const HEADROOM_MMHG = 20;
+const SCALE_STEP_MMHG = 10;
+
+export function viewHeadline(p: Perfusion): ScreenView["headline"] {
+  if (p.map === undefined)
+    return { mapText: "MAP not yet recorded", deficitText: "", cppText: showCpp(p.cpp), met: false };
+  const { mapMmHg, targetMmHg } = p.map;
+  const met = mapMmHg >= targetMmHg && (p.cpp.kind !== "measured" || p.cpp.cppMmHg >= p.cpp.targetMmHg);
+  return { mapText: showMap(p.map), deficitText: showAgainstTarget(mapMmHg, targetMmHg), cppText: showCpp(p.cpp), met };
+}
+
+/** MAP as a bar made of ICP and of what remains for perfusion. With a measured ICP the line is the MAP that the CPP target needs, if that is higher. */
+export function viewBar(p: Perfusion, protocol: Protocol): PerfusionBar | undefined {
+  if (p.map === undefined) return undefined;
+  const { mapMmHg } = p.map;
+  const assumed = protocol.assumedIcpMmHg.value;
+  const icp =
+    p.icp === undefined
+      ? ({ kind: "assumed", lowMmHg: assumed.low, highMmHg: assumed.high } as const)
+      : ({ kind: "measured", lowMmHg: p.icp.icpMmHg, highMmHg: p.icp.icpMmHg } as const);
+  const needed = p.icp === undefined ? 0 : p.icp.icpMmHg + protocol.targets.cppMmHg.value;
+  const targetMmHg = Math.max(p.map.targetMmHg, needed);
+  const top = Math.max(mapMmHg, targetMmHg, icp.highMmHg) + HEADROOM_MMHG;
+  return {
+    scaleMaxMmHg: Math.ceil(top / SCALE_STEP_MMHG) * SCALE_STEP_MMHG,
+    mapMmHg,
+    icp,
+    targetMmHg,
+    description: `${showMap(p.map)}, ${showAgainstTarget(mapMmHg, p.map.targetMmHg)}. ${showCpp(p.cpp)}.`,
+  };
+}

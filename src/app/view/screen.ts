@@ -1,0 +1,47 @@
+import { showStandingAlert } from "../../language/sentences/alert.ts";
+import { examplePhrases } from "../../language/understand/examplePhrases.ts";
+import { selectPerfusion } from "../../log/perfusion.ts";
+import { selectNextStep, selectProgress } from "../../log/steps.ts";
+import { standingAlerts } from "../../rules/alertsDue.ts";
+import { grammarState, type AppContext, type AppState } from "../context.ts";
+import type { TalkState } from "../conversation.ts";
+import type { ScreenView } from "../screenView.ts";
+import { viewBar, viewHeadline } from "./perfusionBar.ts";
+import { viewTiles } from "./tiles.ts";
+
+/** Everything the page shows, from the same selectors that the voice speaks from. */
+export function viewScreen({ protocol }: AppContext, { log }: AppState, talk: TalkState, nowMs: number): ScreenView {
+  const perfusion = selectPerfusion(log, protocol, nowMs);
+  const next = selectNextStep(log, protocol);
+  const progress = selectProgress(log, protocol);
+  return {
+    caution: protocol.caution,
+    protocolText: `Protocol: ${protocol.name}, version ${protocol.version}, ${protocol.date}, ${protocol.owner}`,
+    saveText: talk.saveText,
+    saveFailed: talk.saveFailed,
+    hearing: {
+      status: talk.hearing,
+      text: [talk.hearingText, talk.voiceText].filter((t) => t !== "").join(". "),
+      mode: talk.mode,
+    },
+    lastHeard: talk.lastHeard,
+    lastSpoken: talk.lastSpoken,
+    question: log.questions[0]?.prompt,
+    headline: viewHeadline(perfusion),
+    bar: viewBar(perfusion, protocol),
+    tiles: viewTiles(log, protocol, nowMs),
+    nextStep: next && {
+      groupText: `${next.group.title}, step ${next.number} of ${next.total}`,
+      challenge: next.step.challenge,
+      killer: next.step.killer,
+    },
+    progressText: `${progress.done} of ${progress.total} steps done`,
+    groups: progress.groups,
+    alerts: standingAlerts(log, protocol, nowMs).map((a) => ({
+      id: a.alertId,
+      priority: a.priority,
+      text: showStandingAlert(a),
+    })),
+    phrases: examplePhrases(grammarState(log)),
+  };
+}

@@ -1,0 +1,92 @@
+import type { Priority } from "../protocol/priority.ts";
+
+/** Something to be said. `reply` answers the user; an alert carries its priority and its alert. */
+export type QueueItem = {
+  readonly id: number;
+  readonly text: string;
+  readonly priority: Priority | "none";
+  readonly alertId: string | undefined;
+};
+
+export type VoiceQueue = {
+  readonly speaking: QueueItem | undefined;
+  readonly waiting: readonly QueueItem[];
+  /** The user is talking: nothing but a high alert starts. */
+  readonly userTalks: boolean;
+  readonly nextId: number;
+};
+
+export type VoiceInput =
+  | { readonly kind: "say"; readonly items: readonly Omit<QueueItem, "id">[] }
+  /** These alerts no longer hold. */
+  | { readonly kind: "withdraw"; readonly alertIds: readonly string[] }
+  | { readonly kind: "ended"; readonly id: number }
+  | { readonly kind: "userStarted" }
+  | { readonly kind: "userEnded" };
+
+export type VoiceEffect = { readonly kind: "speak"; readonly item: QueueItem } | { readonly kind: "silence" };
+
+export const emptyVoiceQueue: VoiceQueue = { speaking: undefined, waiting: [], userTalks: false, nextId: 1 };
+
+const RANK: Readonly<Record<QueueItem["priority"], number>> = { high: 0, medium: 1, none: 2, low: 3 };
+const urgent = (item: QueueItem): boolean => item.priority === "high";
+
+/** An alert said again replaces the older wording of the same alert; a new reply replaces replies not yet said. */
+const supersedes = (fresh: QueueItem, old: QueueItem): boolean =>
+  fresh.alertId === undefined ? fresh.priority === "none" && old.priority === "none" : fresh.alertId === old.alertId;
+
+/** Starts the most urgent item, oldest first, if nothing sounds and nobody talks. */
+function start(queue: VoiceQueue): readonly [VoiceQueue, readonly VoiceEffect[]] {
+  if (queue.speaking !== undefined) return [queue, []];
+  const ready = queue.userTalks ? queue.waiting.filter(urgent) : queue.waiting;
+  const [next] = [...ready].sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.id - b.id);
+  if (next === undefined) return [queue, []];
+  const waiting = queue.waiting.filter((item) => item !== next);
+  return [{ ...queue, speaking: next, waiting }, [{ kind: "speak", item: next }]];
+}
+
+/** Silences what sounds and goes on with the rest. An alert that was cut off is said again later; a reply is not. */
+function interrupt(queue: VoiceQueue, keep: boolean): readonly [VoiceQueue, readonly VoiceEffect[]] {
+  const { speaking } = queue;
+  if (speaking === undefined) return start(queue);
+  const waiting = keep && speaking.alertId !== undefined ? [speaking, ...queue.waiting] : queue.waiting;
+  const [after, effects] = start({ ...queue, speaking: undefined, waiting });
+  return [after, [{ kind: "silence" }, ...effects]];
+}
+
+function say(
+  queue: VoiceQueue,
+  added: readonly Omit<QueueItem, "id">[],
+): readonly [VoiceQueue, readonly VoiceEffect[]] {
+  const fresh = added.map((item, i) => ({ ...item, id: queue.nextId + i }));
+  const kept = queue.waiting.filter((old) => !fresh.some((item) => supersedes(item, old)));
+  const next = { ...queue, waiting: [...kept, ...fresh], nextId: queue.nextId + fresh.length };
+  const { speaking } = queue;
+  if (speaking === undefined || urgent(speaking)) return start(next);
+  const outdated = fresh.some((item) => supersedes(item, speaking));
+  return outdated || fresh.some(urgent) ? interrupt(next, !outdated) : [next, []];
+}
+
+/**
+ * Who speaks next. One voice at a time; high before medium before replies before low; what is no longer true or was said
+ * anew is dropped; a high alert cuts in.
+ */
+export function queueVoice(queue: VoiceQueue, input: VoiceInput): readonly [VoiceQueue, readonly VoiceEffect[]] {
+  switch (input.kind) {
+    case "say":
+      return say(queue, input.items);
+    case "withdraw": {
+      const gone = (item: QueueItem) => item.alertId !== undefined && input.alertIds.includes(item.alertId);
+      const next = { ...queue, waiting: queue.waiting.filter((item) => !gone(item)) };
+      return queue.speaking !== undefined && gone(queue.speaking) ? interrupt(next, false) : [next, []];
+    }
+    case "ended":
+      return queue.speaking?.id === input.id ? start({ ...queue, speaking: undefined }) : [queue, []];
+    case "userStarted":
+      return queue.speaking === undefined
+        ? [{ ...queue, userTalks: true }, []]
+        : interrupt({ ...queue, userTalks: true }, true);
+    case "userEnded":
+      return start({ ...queue, userTalks: false });
+  }
+}

@@ -1,0 +1,73 @@
+import { grammarState, type AppContext } from "../app/context.ts";
+import type { FactStore, GrammarState, Utterance } from "../app/ports.ts";
+import { Session, type Report } from "../app/session.ts";
+import type { Fact } from "../log/facts.ts";
+import type { Outcome } from "../app/screenView.ts";
+import { showCaseTime } from "./talkLine.ts";
+
+/** The line for an utterance, as `--json` prints it. */
+export type AnswerLine = {
+  readonly at: string;
+  readonly heard: string;
+  readonly outcome: Outcome;
+  readonly facts: readonly Fact[];
+  readonly reply: string;
+};
+/** The line for anything said unasked. */
+export type SpokeLine = {
+  readonly at: string;
+  readonly spoke: string;
+  readonly priority: "high" | "medium" | "low" | "none";
+};
+
+const STEP_MS = 1000;
+
+/** One case in a terminal: its clock stands still until it is moved, and whatever falls due on the way is said on time. */
+export class TerminalCase {
+  readonly #session: Session;
+  readonly #startMs: number;
+  #nowMs: number;
+
+  constructor(context: AppContext, store: FactStore, caseId: string, startMs: number) {
+    this.#session = new Session({ context, store, newCaseId: () => caseId });
+    this.#startMs = startMs;
+    this.#nowMs = startMs;
+  }
+
+  async start(): Promise<void> {
+    await this.#session.start(this.#nowMs);
+  }
+
+  /** What may be said now. */
+  get grammar(): GrammarState {
+    return grammarState(this.#session.state.log);
+  }
+
+  get caseMs(): number {
+    return this.#nowMs - this.#startMs;
+  }
+
+  /** Moves the case clock forward, second by second, and returns what was said on the way. */
+  async advanceTo(caseMs: number): Promise<readonly SpokeLine[]> {
+    const spoke: SpokeLine[] = [];
+    const untilMs = this.#startMs + caseMs;
+    while (this.#nowMs < untilMs) {
+      this.#nowMs = Math.min(this.#nowMs + STEP_MS, untilMs);
+      spoke.push(...this.#spoken(await this.#session.tick(this.#nowMs)));
+    }
+    return spoke;
+  }
+
+  /** @param heard what the line shows as heard: the typed line, or the words of the recogniser. */
+  async hear(utterance: Utterance, heard: string): Promise<{ answer: AnswerLine; spoke: readonly SpokeLine[] }> {
+    const report = await this.#session.hear(utterance, this.#nowMs);
+    const { outcome = "ignored", reply = "" } = report.answer ?? {};
+    const answer = { at: showCaseTime(this.caseMs), heard, outcome, facts: report.facts, reply };
+    return { answer, spoke: this.#spoken(report) };
+  }
+
+  #spoken(report: Report): readonly SpokeLine[] {
+    const at = showCaseTime(this.caseMs);
+    return report.announcements.map(({ text, priority }) => ({ at, spoke: text, priority }));
+  }
+}

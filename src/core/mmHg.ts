@@ -1,0 +1,10 @@
+import { quantityOf, type MmHg } from "./quantity.ts";
+
+/** Any pressure this project can mean, in mmHg. Each vital's narrower entry limits are in `VITALS`. */
+export const mmHg = quantityOf<"mmHg">({ min: 0, max: 300 });
+
+/**
+ * A pressure that already passed its check: a recorded value, or a number of a validated protocol.
+ * Not for: anything that was just said or typed; that goes through `mmHg` or `withinLimits` first.
+ */
+export const checkedMmHg = (n: number): MmHg => n as MmHg;

@@ -1,0 +1,49 @@
+import { TEENS, TENS } from "./numberWords.ts";
+import { sayNumber } from "../sentences/number.ts";
+import { wordsToNumber } from "./wordsToNumber.ts";
+
+/** A number that sounds nearly like the one that was said, in words that say it. */
+export type SoundAlike = { readonly value: number; readonly words: string };
+
+/**
+ * thirteen/thirty … nineteen/ninety, both ways.
+ * Source: 14/40 and the rule to say such numbers two ways: clinical dossier §13 (R74); the other pairs: common
+ * practice, no source.
+ */
+const SWAPS: ReadonlyMap<string, string> = new Map(
+  [3, 4, 5, 6, 7, 8, 9].flatMap((n) => {
+    const [teen, ty] = [TEENS[n] ?? "", TENS[n] ?? ""];
+    return [
+      [teen, ty],
+      [ty, teen],
+    ] as const;
+  }),
+);
+
+/**
+ * What else the words of a number may have been, by a teen taken for a ty or the other way round.
+ *
+ * "one thirteen" → 130; "fifty" → 15; "thirty point five" → 13.5. A ty word with a digit after it ("fifty five") and
+ * digits said one by one ("one five") have no sound-alike: the swapped words are no number.
+ * Not for: the other risky pairs (five/nine), which only the sound can tell apart.
+ */
+export function soundAlikes(words: readonly string[]): readonly SoundAlike[] {
+  const said = wordsToNumber(words);
+  if (!said.ok) return [];
+  return words.flatMap((word, i) => {
+    const swapped = SWAPS.get(word);
+    if (swapped === undefined) return [];
+    const other = words.with(i, swapped);
+    const value = wordsToNumber(other);
+    return value.ok ? [{ value: value.value, words: other.join(" ") }] : [];
+  });
+}
+
+/**
+ * The same for a number that reached us as digits, where the words that were said are lost: 15 → 50, 113 → 130.
+ *
+ * @param value a number of at least 0 with at most two decimals; others have no sound-alike.
+ */
+export function digitSoundAlikes(value: number): readonly SoundAlike[] {
+  return soundAlikes(sayNumber(value, 2).split(" "));
+}

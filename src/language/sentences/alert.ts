@@ -1,0 +1,27 @@
+import type { Question } from "../../log/facts.ts";
+import type { AlertDue, StandingAlert } from "../../rules/alertsDue.ts";
+import { sayNumber, showNumber } from "./number.ts";
+import { showAgainstTarget } from "./shownStatus.ts";
+import { sentences } from "./sentence.ts";
+import { sayAgainstTarget, sayOld } from "./status.ts";
+import { showAge } from "./vital.ts";
+
+const SAID: Readonly<Record<AlertDue["code"], string>> = { sbp: "Systolic", map: "MAP", cpp: "CPP", spo2: "Sats" };
+const SHOWN: Readonly<Record<AlertDue["code"], string>> = { sbp: "SBP", map: "MAP", cpp: "CPP", spo2: "SpO2" };
+
+/** Older than this, an alert says how old its number is. Below it the number was just said. */
+const FRESH_MS = 60_000;
+
+/** Number, shortfall and target, and the age where it matters, e.g. "MAP sixty five, twenty five under ninety." */
+export function sayAlert(alert: AlertDue): string {
+  const number = `${SAID[alert.code]} ${sayNumber(Math.round(alert.value), 0)}`;
+  const age = alert.ageMs < FRESH_MS ? undefined : sayOld(alert.ageMs);
+  return sentences(`${number}, ${sayAgainstTarget(alert.value, alert.target)}`, age);
+}
+
+/** The same on the screen, always with its age: "MAP 65, 25 under target 90, 2 min ago". */
+export const showStandingAlert = (alert: StandingAlert): string =>
+  `${SHOWN[alert.code]} ${showNumber(Math.round(alert.value), 0)}, ${showAgainstTarget(alert.value, alert.target)}, ${showAge(alert.ageMs)}`;
+
+/** A question nobody answered: the value stays in the record as unconfirmed and never counts. */
+export const sayUnconfirmed = (question: Question): string => `Not confirmed: ${question.heard}.`;

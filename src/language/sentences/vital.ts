@@ -1,0 +1,114 @@
+import { VITALS, type VitalCode } from "../../core/vitals.ts";
+import type { SaidUnit } from "../../log/facts.ts";
+import { sayNumber, showAmount, showNumber } from "./number.ts";
+
+/** How each unit is said and printed. Said in full: a clipped unit is a misheard unit. */
+const UNITS: Readonly<Record<SaidUnit, { readonly said: string; readonly shown: string }>> = {
+  mmHg: { said: "millimetres of mercury", shown: "mmHg" },
+  kPa: { said: "kilopascals", shown: "kPa" },
+  cmH2O: { said: "centimetres of water", shown: "cmH2O" },
+  "/min": { said: "per minute", shown: "/min" },
+  "%": { said: "percent", shown: "%" },
+  Cel: { said: "degrees Celsius", shown: "°C" },
+  degF: { said: "degrees Fahrenheit", shown: "°F" },
+  "mmol/L": { said: "millimoles per litre", shown: "mmol/L" },
+  "mg/dL": { said: "milligrams per decilitre", shown: "mg/dL" },
+  mm: { said: "millimetres", shown: "mm" },
+  kg: { said: "kilograms", shown: "kg" },
+  lb: { said: "pounds", shown: "lb" },
+  cm: { said: "centimetres", shown: "cm" },
+  in: { said: "inches", shown: "in" },
+  a: { said: "years", shown: "years" },
+  "{score}": { said: "", shown: "" },
+};
+
+/** UCUM code of the stored unit → the same unit as people say it. */
+const SAID_UNIT = {
+  "mm[Hg]": "mmHg",
+  "/min": "/min",
+  "%": "%",
+  Cel: "Cel",
+  "mmol/L": "mmol/L",
+  "{score}": "{score}",
+  mm: "mm",
+  kg: "kg",
+  cm: "cm",
+  a: "a",
+} as const satisfies Record<(typeof VITALS)[VitalCode]["unit"], SaidUnit>;
+
+/** These are hard to place without their unit, and short enough to say with it. */
+const SAID_WITH_UNIT: ReadonlySet<VitalCode> = new Set(["weight", "height", "age"]);
+
+/** "kilopascals"; empty for a score. */
+export const saidUnitWords = (unit: SaidUnit): string => UNITS[unit].said;
+
+/** "kPa", "°C"; empty for a score. */
+export const showUnit = (unit: SaidUnit): string => UNITS[unit].shown;
+
+const spaced = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");
+
+/**
+ * A vital as it is read back, e.g. "MAP seventy seven", "sats ninety four". The stored unit is understood, except for
+ * body measures, which are said with it.
+ *
+ * @param value in the canonical unit of the vital (`VITALS`); rounded to its decimals.
+ */
+export function sayVital(code: VitalCode, value: number): string {
+  const { decimals, spokenName, unit } = VITALS[code];
+  const unitWords = SAID_WITH_UNIT.has(code) ? saidUnitWords(SAID_UNIT[unit]) : "";
+  return spaced(spokenName, sayNumber(value, decimals), unitWords);
+}
+
+/** "pressure one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
+export const sayPressure = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
+  dbpMmHg === undefined
+    ? sayVital("sbp", sbpMmHg)
+    : `pressure ${sayNumber(sbpMmHg, VITALS.sbp.decimals)} over ${sayNumber(dbpMmHg, VITALS.dbp.decimals)}`;
+
+/** A value and its unit as they were said, before any conversion: "four point five kilopascals". */
+export const saySaid = (value: number, unit: SaidUnit): string => spaced(sayNumber(value, 2), saidUnitWords(unit));
+
+/** A value of a vital without its label: "77 mmHg", "36.5 °C". Canonical unit, fixed decimals. */
+export const showValue = (code: VitalCode, value: number): string =>
+  spaced(showNumber(value, VITALS[code].decimals), showUnit(SAID_UNIT[VITALS[code].unit]));
+
+/** A vital as printed: "MAP 77 mmHg", "SpO2 94 %". Canonical unit, fixed decimals. */
+export const showVital = (code: VitalCode, value: number): string => spaced(VITALS[code].label, showValue(code, value));
+
+/** "110/60 mmHg"; "110 mmHg systolic" when there is no diastolic. */
+export const showPressure = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
+  dbpMmHg === undefined
+    ? `${showValue("sbp", sbpMmHg)} systolic`
+    : `${showNumber(sbpMmHg, VITALS.sbp.decimals)}/${showValue("dbp", dbpMmHg)}`;
+
+/** A value and its unit as they were said: "4.5 kPa". */
+export const showSaid = (value: number, unit: SaidUnit): string => spaced(showAmount(value), showUnit(unit));
+
+type Age = { readonly seconds: number } | { readonly hours: number; readonly minutes: number };
+
+/** Rounded to what is worth saying: ten seconds under a minute, then whole minutes. */
+function roundedAge(ageMs: number): Age {
+  const seconds = 10 * Math.round(Math.max(0, ageMs) / 10_000);
+  if (seconds < 60) return { seconds };
+  const minutes = Math.round(ageMs / 60_000);
+  return { hours: Math.floor(minutes / 60), minutes: minutes % 60 };
+}
+
+/** The age of a value aloud: "now", "forty seconds", "two minutes", "an hour ten". */
+export function sayAge(ageMs: number): string {
+  const age = roundedAge(ageMs);
+  if ("seconds" in age) return age.seconds === 0 ? "now" : `${sayNumber(age.seconds, 0)} seconds`;
+  const { hours, minutes } = age;
+  if (hours === 0) return minutes === 1 ? "one minute" : `${sayNumber(minutes, 0)} minutes`;
+  const sayHours = hours === 1 ? "an hour" : `${sayNumber(hours, 0)} hours`;
+  return spaced(sayHours, minutes === 0 ? "" : sayNumber(minutes, 0));
+}
+
+/** The age of a value on the screen: "now", "40 s ago", "2 min ago", "1 h 10 min ago". */
+export function showAge(ageMs: number): string {
+  const age = roundedAge(ageMs);
+  if ("seconds" in age) return age.seconds === 0 ? "now" : `${age.seconds} s ago`;
+  const { hours, minutes } = age;
+  if (hours === 0) return `${minutes} min ago`;
+  return minutes === 0 ? `${hours} h ago` : `${hours} h ${minutes} min ago`;
+}

@@ -1,0 +1,48 @@
+import type { Intent, SaidItem } from "../intent.ts";
+import type { Parse } from "../jsgf/grammarTypes.ts";
+import { readItems } from "./readItems.ts";
+import { saidNumber } from "./saidNumber.ts";
+import { stepIdOf, tagValue } from "./tagValues.ts";
+
+/**
+ * What one reading of an utterance means.
+ *
+ * Usually one intent; none when a number in it cannot be read; two when one breath gives the same
+ * vital two values ("sats ninety four, sats ninety six"): first and last are both offered, because
+ * which one stands is the speaker's to say.
+ */
+export function readIntents(parse: Parse): readonly Intent[] {
+  const command = tagValue(parse, "do");
+  if (command !== undefined) return [{ kind: "command", command }];
+
+  const answer = tagValue(parse, "answer");
+  if (answer !== undefined) {
+    const stepId = stepIdOf(parse);
+    return [{ kind: "step", answer, ...(stepId !== undefined && { stepId }) }];
+  }
+
+  const correction = parse.some(({ tag }) => tag === "correction");
+  if (parse.some(({ tag }) => tag === "item")) {
+    const items = readItems(parse);
+    if (items === undefined || items.length === 0) return [];
+    return [firstOfEach(items), firstOfEach(items.toReversed()).toReversed()].map((kept) => ({
+      kind: "vitals",
+      correction,
+      items: kept,
+    }));
+  }
+
+  const unit = tagValue(parse, "unit");
+  const number = parse.find(({ tag }) => tag === "number");
+  if (number !== undefined) {
+    const said = saidNumber(number, parse);
+    return said ? [{ kind: "number", correction, number: said, ...(unit && { unit }) }] : [];
+  }
+  return unit ? [{ kind: "unit", unit }] : [];
+}
+
+const slotOf = (item: SaidItem): string => (item.kind === "sex" ? "sex" : item.code);
+
+function firstOfEach(items: readonly SaidItem[]): readonly SaidItem[] {
+  return items.filter((item, at) => items.findIndex((other) => slotOf(other) === slotOf(item)) === at);
+}

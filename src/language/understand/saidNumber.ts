@@ -1,0 +1,24 @@
+import { wordsToNumber } from "../numbers/wordsToNumber.ts";
+import type { SaidNumber } from "../intent.ts";
+import type { Mark } from "../jsgf/grammarTypes.ts";
+
+/**
+ * The number a mark's words say.
+ *
+ * A number said two ways ("fifteen, one five") counts once, with the words of its digits: they are
+ * the safe form, so it need not be asked back as a sound-alike.
+ * Errors: undefined when the words are no number, or when the two ways disagree.
+ */
+export function saidNumber(mark: Mark, marks: readonly Mark[]): SaidNumber | undefined {
+  const half = (tag: string) => marks.find((m) => m.tag === tag && m.from >= mark.from && m.to <= mark.to);
+  const whole = half("twoWaysWhole");
+  const digits = half("twoWaysDigits");
+  if (whole === undefined || digits === undefined) return numberOf(mark.words);
+  const said = numberOf(digits.words);
+  return said !== undefined && said.value === numberOf(whole.words)?.value ? said : undefined;
+}
+
+function numberOf(words: readonly string[]): SaidNumber | undefined {
+  const read = wordsToNumber(words);
+  return read.ok ? { value: read.value, words: words.join(" ") } : undefined;
+}

@@ -1,0 +1,103 @@
+import type { VitalCode } from "../../core/vitals.ts";
+import type { Level, Method, PupilReaction, SaidUnit, Sex, Site, StepAnswer } from "../../log/facts.ts";
+import type { Command } from "../intent.ts";
+import type { Mark } from "../jsgf/grammarTypes.ts";
+
+/**
+ * What may stand after "=" in a tag. A tag outside these lists is a slip in a grammar file: the
+ * grammar test finds it, and at run time the reading is dropped, never guessed.
+ */
+const VALUES = {
+  unit: [
+    "mmHg",
+    "kPa",
+    "cmH2O",
+    "/min",
+    "%",
+    "Cel",
+    "degF",
+    "mmol/L",
+    "mg/dL",
+    "mm",
+    "kg",
+    "lb",
+    "cm",
+    "in",
+    "a",
+  ] satisfies SaidUnit[],
+  method: ["cuff", "arterial", "palpated"] satisfies Method[],
+  site: [
+    "left arm",
+    "right arm",
+    "left leg",
+    "right leg",
+    "tympanic",
+    "oesophageal",
+    "rectal",
+    "bladder",
+    "skin",
+  ] satisfies Site[],
+  level: ["tragus", "heart"] satisfies Level[],
+  reaction: ["reactive", "brisk", "sluggish", "fixed"] satisfies PupilReaction[],
+  side: ["left", "right", "both"],
+  notTestable: ["gcsEye", "gcsVerbal", "gcsMotor"] satisfies VitalCode[],
+  sex: ["male", "female"] satisfies Sex[],
+  answer: ["done", "not-needed", "later"] satisfies StepAnswer[],
+  do: [
+    "affirm",
+    "negative",
+    "sayAgain",
+    "disregard",
+    "standBy",
+    "status",
+    "readBack",
+    "next",
+    "whatCanISay",
+  ] satisfies Command[],
+} as const;
+
+/** Tags whose words are a number of that vital. A pupil's size has its own tag: its side comes from another. */
+export const NUMBER_TAGS = [
+  "sbp",
+  "dbp",
+  "map",
+  "hr",
+  "rr",
+  "spo2",
+  "etco2",
+  "icp",
+  "temp",
+  "glucose",
+  "gcsEye",
+  "gcsVerbal",
+  "gcsMotor",
+  "weight",
+  "height",
+  "age",
+] as const satisfies VitalCode[];
+
+/** Tags that stand alone, besides the numbers. */
+const PLAIN_TAGS: readonly string[] = ["item", "pupil", "number", "correction", "twoWaysWhole", "twoWaysDigits"];
+
+type Values = typeof VALUES;
+type TagName = keyof Values;
+
+/** The value of the last mark `{name=value}`, if there is one and it is a known value. */
+export function tagValue<N extends TagName>(marks: readonly Mark[], name: N): Values[N][number] | undefined {
+  const last = marks.findLast(({ tag }) => tag.startsWith(`${name}=`));
+  if (last === undefined) return undefined;
+  const known: readonly Values[N][number][] = VALUES[name];
+  return known.find((value) => last.tag === `${name}=${value}`);
+}
+
+/** The id in the last `{step=…}` mark. Which ids exist is the protocol's business. */
+export function stepIdOf(marks: readonly Mark[]): string | undefined {
+  return marks.findLast(({ tag }) => tag.startsWith("step="))?.tag.slice("step=".length);
+}
+
+/** Whether a tag written in a grammar file is one that understanding reads. */
+export function isKnownTag(tag: string): boolean {
+  if (tag.startsWith("step=")) return tag.length > "step=".length;
+  if (PLAIN_TAGS.includes(tag) || NUMBER_TAGS.some((code) => code === tag)) return true;
+  return Object.entries(VALUES).some(([name, values]) => values.some((value) => tag === `${name}=${value}`));
+}

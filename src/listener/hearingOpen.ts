@@ -1,0 +1,74 @@
+import {
+  BARGE_IN_ENDPOINT,
+  OPEN_ENDPOINT,
+  SILENCE,
+  stepEndpoint,
+  type EndpointEvent,
+  type EndpointState,
+} from "./endpoint.ts";
+
+export type OpenState = {
+  readonly endpoint: EndpointState;
+  readonly gated: boolean;
+  /** Our own voice sounded during this speech: no part of it may be taken. */
+  readonly tainted: boolean;
+  /** `started` was given out, so `ended` is owed. */
+  readonly announced: boolean;
+  readonly lastProbability: number;
+};
+
+export type OpenEvent =
+  | { readonly kind: "started"; readonly first: number }
+  | {
+      readonly kind: "ended";
+      readonly first: number;
+      readonly last: number;
+      /** take: recognise it. refuse: a person spoke, but it cannot be trusted whole. drop: too short to be speech. */
+      readonly fate: "take" | "refuse" | "drop";
+    };
+
+export const OPEN_SILENCE: OpenState = {
+  endpoint: SILENCE,
+  gated: false,
+  tainted: false,
+  announced: false,
+  lastProbability: 0,
+};
+
+/**
+ * Open listening with the gate for our own voice. Pure, one frame of 32 ms a step.
+ *
+ * @param gated our own voice sounds now, or did a moment ago: only strict voice activity counts, and what it finds
+ *              is announced (so that our voice can stop) but never recognised.
+ *
+ * Speech that already runs when the gate opens or shuts is not recognised either: its beginning or its end is missing,
+ * and the rest of a number is another number.
+ */
+export function stepOpen(
+  before: OpenState,
+  frame: number,
+  probability: number,
+  gated: boolean,
+): readonly [OpenState, OpenEvent | undefined] {
+  const settings = gated ? BARGE_IN_ENDPOINT : OPEN_ENDPOINT;
+  const state = gated === before.gated ? before : moveGate(before, frame, gated);
+  const [endpoint, event] = stepEndpoint(state.endpoint, frame, probability, settings);
+  const tainted = endpoint.phase === "speech" && (state.tainted || gated);
+  const announced = endpoint.phase === "speech" && (state.announced || event?.kind === "started");
+  const next = { endpoint, gated, tainted, announced, lastProbability: probability };
+  if (event?.kind !== "ended") return [next, event];
+  return [next, state.announced ? { ...event, fate: fateOf(event, state.tainted || gated) } : undefined];
+}
+
+function moveGate(before: OpenState, frame: number, gated: boolean): OpenState {
+  if (before.endpoint.phase === "speech") return { ...before, tainted: true };
+  const talkingNow = before.lastProbability >= OPEN_ENDPOINT.stayProbability;
+  if (gated || !talkingNow) return { ...before, endpoint: SILENCE };
+  // Somebody (or the rest of our own voice in the room) is in mid-word: wait for a pause without a word about it.
+  return { ...before, endpoint: { phase: "speech", first: frame, last: frame }, tainted: true };
+}
+
+function fateOf(ended: Extract<EndpointEvent, { kind: "ended" }>, tainted: boolean): "take" | "refuse" | "drop" {
+  if (ended.length === "short") return "drop";
+  return tainted || ended.length === "long" ? "refuse" : "take";
+}

@@ -1,0 +1,46 @@
+import { createFrameStep } from "./frameStep.ts";
+import { NO_WORDS } from "./histories.ts";
+import { OUTPUT_COUNT } from "./phones.ts";
+import type { PhoneGraph } from "./phoneGraph.ts";
+
+/** A way through the grammar: its words with single spaces, and its natural-log score. */
+export type Candidate = { readonly words: string; readonly score: number };
+
+export const MAX_CANDIDATES = 12;
+
+export type Search = {
+  /**
+   * @param logProbs `[outputs][40]` log probabilities of one utterance (logSoftmax).
+   * @returns best first, at most MAX_CANDIDATES, distinct word sequences; empty when no whole path survived.
+   */
+  decode(logProbs: Float32Array, outputs: number): readonly Candidate[];
+};
+
+/**
+ * The best word sequences of a grammar for a stretch of phone probabilities: CTC Viterbi with several word histories
+ * kept at every point, and a beam. One decode at a time; its memory is made once and used again.
+ * Not for: saying whether the sound was in the grammar at all (margins).
+ */
+export function createSearch(graph: PhoneGraph): Search {
+  const frames = createFrameStep(graph);
+  const bestOf = (state: number, best: Map<number, number>): void => {
+    for (const lists of frames.ends()) {
+      for (let i = state * lists.size; i < state * lists.size + lists.count[state]!; i++) {
+        const history = lists.history[i]!;
+        if (history !== NO_WORDS) best.set(history, Math.max(best.get(history) ?? -Infinity, lists.score[i]!));
+      }
+    }
+  };
+  return {
+    decode(logProbs, outputs) {
+      frames.begin();
+      for (let t = 0; t < outputs; t++) frames.step(logProbs, t * OUTPUT_COUNT);
+      const best = new Map<number, number>();
+      for (const state of graph.finals) bestOf(state, best);
+      return [...best]
+        .sort(([, a], [, b]) => b - a)
+        .slice(0, MAX_CANDIDATES)
+        .map(([history, score]) => ({ words: frames.wordsOf(history), score }));
+    },
+  };
+}

@@ -1,0 +1,114 @@
+import { checkedMmHg } from "../core/mmHg.ts";
+import { cerebralPerfusionPressure, deficit, icpAtWhichCppMeets, perfusionMargin } from "../core/pressure.ts";
+import type { MmHg } from "../core/quantity.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import type { CaseState } from "./caseState.ts";
+import type { Level, Method } from "./facts.ts";
+import { pressurePairs } from "./meanReadings.ts";
+import { selectIcp, selectLatest, selectMap, type CurrentMap } from "./selectors.ts";
+
+export type CuffOrLine = {
+  /** mmHg. */
+  readonly sbp: MmHg;
+  /** mmHg. Missing when the newest systolic was said alone. */
+  readonly dbp?: MmHg;
+  readonly method?: Method;
+  readonly atMs: number;
+};
+
+export type PerfusionMap = CurrentMap & {
+  readonly targetMmHg: MmHg;
+  readonly deficitMmHg: number;
+  /** How far the mean may fall before it or a measured CPP leaves its target. */
+  readonly marginMmHg: number;
+};
+
+export type Cpp =
+  | {
+      readonly kind: "measured";
+      readonly cppMmHg: MmHg;
+      readonly targetMmHg: MmHg;
+      readonly deficitMmHg: number;
+    }
+  /** No measured ICP: bounds only, never one number. */
+  | {
+      readonly kind: "bounded";
+      /** CPP is under target if ICP is over this; at or below zero, it is under target whatever the ICP. */
+      readonly underTargetIfIcpOverMmHg: MmHg;
+      /** CPP at the high and at the low end of the assumed ICP. */
+      readonly lowMmHg: MmHg;
+      readonly highMmHg: MmHg;
+      readonly assumedIcp: { readonly low: MmHg; readonly high: MmHg };
+      readonly targetMmHg: MmHg;
+    }
+  | { readonly kind: "none" };
+
+export type Perfusion = {
+  readonly pressure?: CuffOrLine;
+  readonly map?: PerfusionMap;
+  readonly icp?: { readonly icpMmHg: MmHg; readonly atMs: number; readonly level?: Level };
+  readonly cpp: Cpp;
+  /** Age of the oldest of these inputs. Missing when there is none. */
+  readonly oldestInputAgeMs?: number;
+  readonly stale: boolean;
+};
+
+function newestPressure(state: CaseState): CuffOrLine | undefined {
+  const sbp = selectLatest(state, "sbp");
+  if (sbp === undefined) return undefined;
+  const pair = pressurePairs(state).next().value;
+  const dbp = pair !== undefined && pair.sbp.id === sbp.id ? pair.dbp : undefined;
+  return {
+    sbp: checkedMmHg(sbp.value),
+    ...(dbp === undefined ? {} : { dbp: checkedMmHg(dbp.value) }),
+    ...(sbp.method === undefined ? {} : { method: sbp.method }),
+    atMs: sbp.atMs,
+  };
+}
+
+function cppOf(protocol: Protocol, map: CurrentMap | undefined, icpMmHg: MmHg | undefined): Cpp {
+  if (map === undefined) return { kind: "none" };
+  const targetMmHg = checkedMmHg(protocol.targets.cppMmHg.value);
+  if (icpMmHg !== undefined) {
+    const cppMmHg = cerebralPerfusionPressure(map.mapMmHg, icpMmHg);
+    return { kind: "measured", cppMmHg, targetMmHg, deficitMmHg: deficit(cppMmHg, targetMmHg) };
+  }
+  const low = checkedMmHg(protocol.assumedIcpMmHg.value.low);
+  const high = checkedMmHg(protocol.assumedIcpMmHg.value.high);
+  return {
+    kind: "bounded",
+    underTargetIfIcpOverMmHg: icpAtWhichCppMeets(map.mapMmHg, targetMmHg),
+    lowMmHg: cerebralPerfusionPressure(map.mapMmHg, high),
+    highMmHg: cerebralPerfusionPressure(map.mapMmHg, low),
+    assumedIcp: { low, high },
+    targetMmHg,
+  };
+}
+
+function againstTarget(protocol: Protocol, map: CurrentMap, cpp: Cpp): PerfusionMap {
+  const targetMmHg = checkedMmHg(protocol.targets.mapMmHg.value);
+  return {
+    ...map,
+    targetMmHg,
+    deficitMmHg: deficit(map.mapMmHg, targetMmHg),
+    marginMmHg: perfusionMargin(map.mapMmHg, targetMmHg, cpp.kind === "measured" ? cpp : undefined),
+  };
+}
+
+/** Pressure, mean, ICP and perfusion against target, as the screen shows them and the status sentence says them. */
+export function selectPerfusion(state: CaseState, protocol: Protocol, nowMs: number): Perfusion {
+  const pressure = newestPressure(state);
+  const map = selectMap(state);
+  const icp = selectIcp(state);
+  const cpp = cppOf(protocol, map, icp?.icpMmHg);
+  const times = [pressure, map, icp].flatMap((input) => (input === undefined ? [] : [input.atMs]));
+  const oldestMs = Math.max(0, nowMs - Math.min(...times));
+  return {
+    ...(pressure === undefined ? {} : { pressure }),
+    ...(map === undefined ? {} : { map: againstTarget(protocol, map, cpp) }),
+    ...(icp === undefined ? {} : { icp }),
+    cpp,
+    ...(times.length === 0 ? {} : { oldestInputAgeMs: oldestMs }),
+    stale: times.length > 0 && oldestMs > protocol.timers.staleAfterS.value * 1000,
+  };
+}

@@ -1,0 +1,111 @@
+import { unreachable } from "../core/unreachable.ts";
+import type { Priority } from "../protocol/priority.ts";
+import { isWorse } from "../protocol/priority.ts";
+import { emptyCase, type AlertState, type CaseState, type VitalEntry } from "./caseState.ts";
+import type { Fact } from "./facts.ts";
+import { strike } from "./strike.ts";
+
+type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
+type Recording = Of<"vital.recorded"> | Of<"finding.recorded"> | Of<"sex.recorded">;
+
+/** Facts of one breath share a reading and follow one another; the first fact of another reading starts anew. */
+function withReading(state: CaseState, fact: Recording): CaseState["lastReading"] {
+  const last = state.lastReading;
+  const facts = last?.readingId === fact.readingId ? [...last.facts, fact] : [fact];
+  return { readingId: fact.readingId, facts, factIds: facts.map((f) => f.id) };
+}
+
+function recordVital(state: CaseState, fact: Of<"vital.recorded">): CaseState["vitals"] {
+  const { v: _shape, type: _type, ...value } = fact;
+  const entry: VitalEntry = { ...value, seq: state.factCount };
+  return { ...state.vitals, [fact.code]: { entry, earlier: state.vitals[fact.code] } };
+}
+
+function recordFinding(state: CaseState, fact: Of<"finding.recorded">): CaseState["findings"] {
+  const stamp = { id: fact.id, seq: state.factCount, atMs: fact.atMs, earlier: state.findings[fact.code] };
+  const { v: _shape, type: _type, readingId: _reading, heard: _heard, by: _by, ...finding } = fact;
+  return { ...state.findings, [fact.code]: { ...finding, ...stamp } };
+}
+
+/** A new or worse alert has something to say; a milder one has already said it. */
+function raise(
+  before: AlertState | undefined,
+  alertId: string,
+  priority: Priority,
+  atMs: number,
+  seq: number,
+): AlertState {
+  if (before !== undefined && !isWorse(priority, before.priority)) return { ...before, priority };
+  return {
+    alertId,
+    priority,
+    raisedAtMs: atMs,
+    raisedAtSeq: seq,
+    announcedAtMs: before?.announcedAtMs,
+    announcedAtSeq: before?.announcedAtSeq,
+  };
+}
+
+/** What the fact changes; counting it is left to the caller. */
+function changed(state: CaseState, fact: Fact): CaseState {
+  const seq = state.factCount;
+  switch (fact.type) {
+    case "case.opened":
+      // Nothing of another patient may stay.
+      return { ...emptyCase, caseId: fact.caseId, openedAtMs: fact.atMs };
+    case "vital.recorded":
+      return { ...state, vitals: recordVital(state, fact), lastReading: withReading(state, fact) };
+    case "finding.recorded":
+      return { ...state, findings: recordFinding(state, fact), lastReading: withReading(state, fact) };
+    case "sex.recorded":
+      return {
+        ...state,
+        sex: { id: fact.id, sex: fact.sex, earlier: state.sex },
+        lastReading: withReading(state, fact),
+      };
+    case "entry.struck":
+      return strike(state, fact.targetIds);
+    case "question.asked":
+      return { ...state, questions: [fact.question, ...state.questions] };
+    case "question.closed":
+      return { ...state, questions: state.questions.filter((question) => question.id !== fact.questionId) };
+    case "step.called":
+      return { ...state, calledStepId: fact.stepId };
+    case "step.answered": {
+      const { stepId, answer, atMs, id: factId } = fact;
+      return {
+        ...state,
+        steps: { ...state.steps, [stepId]: { answer, atMs, factId, earlier: state.steps[stepId] } },
+        calledStepId: state.calledStepId === stepId ? undefined : state.calledStepId,
+      };
+    }
+    case "standBy.started":
+      return { ...state, standByUntilMs: fact.untilMs };
+    case "alert.raised": {
+      const alert = raise(state.alerts[fact.alertId], fact.alertId, fact.priority, fact.atMs, seq);
+      return { ...state, alerts: { ...state.alerts, [fact.alertId]: alert } };
+    }
+    case "alert.announced": {
+      const alert = state.alerts[fact.alertId];
+      if (alert === undefined) return state;
+      const announced = { ...alert, announcedAtMs: fact.atMs, announcedAtSeq: seq };
+      return { ...state, alerts: { ...state.alerts, [fact.alertId]: announced } };
+    }
+    case "alert.cleared": {
+      const { [fact.alertId]: _cleared, ...alerts } = state.alerts;
+      return { ...state, alerts };
+    }
+    default:
+      return unreachable(fact);
+  }
+}
+
+/** One fact in, one new state out. No clock, no storage; the cost does not grow with the case, a strike far back aside. */
+export function reduceFact(state: CaseState, fact: Fact): CaseState {
+  const next = changed(state, fact);
+  return { ...next, factCount: next.factCount + 1 };
+}
+
+/** The state after these facts, oldest first. */
+export const reduceFacts = (facts: readonly Fact[], from: CaseState = emptyCase): CaseState =>
+  facts.reduce(reduceFact, from);

@@ -1,0 +1,75 @@
+import { checkedMmHg } from "../core/mmHg.ts";
+import type { MmHg } from "../core/quantity.ts";
+import type { VitalCode } from "../core/vitals.ts";
+import { isWorse } from "../protocol/priority.ts";
+import type { AlertState, CaseState, FindingEntry, VitalEntry } from "./caseState.ts";
+import type { FindingValue, Level } from "./facts.ts";
+import { meanReadings, type MeanReading } from "./meanReadings.ts";
+
+/** Further apart than this, two pressures do not describe the same moment. This project's choice, no source. */
+const APART_MMHG = 10;
+
+/** The newest value of a vital that was not struck. */
+export const selectLatest = (state: CaseState, code: VitalCode): VitalEntry | undefined => state.vitals[code]?.entry;
+
+/** The newest finding without a number, unless a number was recorded after it. */
+export function selectFinding(state: CaseState, code: FindingValue["code"]): FindingEntry | undefined {
+  const finding = state.findings[code];
+  const value = selectLatest(state, code);
+  return finding !== undefined && value !== undefined && value.seq > finding.seq ? undefined : finding;
+}
+
+export type CurrentMap = {
+  readonly mapMmHg: MmHg;
+  readonly kind: "measured" | "computed";
+  readonly atMs: number;
+  readonly level?: Level;
+  /** Set when the same reading's systolic and diastolic give a mean this much higher or lower than the measured one. */
+  readonly disagreesByMmHg?: number;
+};
+
+/** A newer systolic said without a mean can show that the pressure has moved on from this mean. */
+function isOvertaken(state: CaseState, mean: MeanReading): boolean {
+  const sbp = selectLatest(state, "sbp");
+  if (sbp === undefined || sbp.seq <= mean.seq || sbp.value === mean.sbpMmHg) return false;
+  const moved = mean.sbpMmHg !== undefined && Math.abs(sbp.value - mean.sbpMmHg) > APART_MMHG;
+  return moved || mean.mapMmHg >= sbp.value;
+}
+
+function disagreement(mean: MeanReading): { disagreesByMmHg?: number } {
+  if (mean.computedMmHg === undefined) return {};
+  const byMmHg = mean.computedMmHg - mean.mapMmHg;
+  return Math.abs(byMmHg) > APART_MMHG ? { disagreesByMmHg: byMmHg } : {};
+}
+
+/**
+ * The mean pressure that counts now: the newest reading, and in one reading the measured mean rather than the one-third
+ * rule. `undefined` when there is none, or when a newer systolic alone contradicts it.
+ */
+export function selectMap(state: CaseState): CurrentMap | undefined {
+  for (const mean of meanReadings(state)) {
+    if (isOvertaken(state, mean)) return undefined;
+    const { mapMmHg, kind, atMs, level } = mean;
+    return { mapMmHg, kind, atMs, ...(level === undefined ? {} : { level }), ...disagreement(mean) };
+  }
+  return undefined;
+}
+
+/** The newest ICP that was measured and said. */
+export function selectIcp(state: CaseState): { icpMmHg: MmHg; atMs: number; level?: Level } | undefined {
+  const icp = selectLatest(state, "icp");
+  if (icp === undefined) return undefined;
+  return {
+    icpMmHg: checkedMmHg(icp.value),
+    atMs: icp.atMs,
+    ...(icp.level === undefined ? {} : { level: icp.level }),
+  };
+}
+
+/** Alerts that stand, the most pressing first, then the oldest. */
+export function selectStandingAlerts(state: CaseState): readonly AlertState[] {
+  return Object.values(state.alerts).sort((a, b) => {
+    if (a.priority !== b.priority) return isWorse(a.priority, b.priority) ? -1 : 1;
+    return a.raisedAtSeq - b.raisedAtSeq;
+  });
+}

@@ -1,0 +1,31 @@
+import type { CaseState } from "./caseState.ts";
+import type { Fact, FindingValue, Statement, VitalValue } from "./facts.ts";
+
+type Recorded<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
+
+/** The value alone, without the stamp and the reading of its fact. */
+export function valueOf(fact: Recorded<"vital.recorded">): VitalValue {
+  const { v: _v, id: _id, atMs: _atMs, type: _type, readingId: _reading, heard: _heard, by: _by, ...value } = fact;
+  return value;
+}
+
+function findingOf(fact: Recorded<"finding.recorded">): FindingValue {
+  const { v: _v, id: _id, atMs: _atMs, type: _type, readingId: _reading, heard: _heard, by: _by, ...finding } = fact;
+  return finding;
+}
+
+/** The last reading as one statement, with the facts that hold it: what "read back" says and "disregard" strikes. */
+export function selectLastStatement(
+  state: CaseState,
+): { readonly statement: Statement; readonly factIds: readonly string[]; readonly atMs: number } | undefined {
+  const last = state.lastReading;
+  const newest = last?.facts[0];
+  if (last === undefined || newest === undefined) return undefined;
+  const sex = last.facts.find((f) => f.type === "sex.recorded");
+  const statement: Statement = {
+    vitals: last.facts.flatMap((f) => (f.type === "vital.recorded" ? [valueOf(f)] : [])),
+    findings: last.facts.flatMap((f) => (f.type === "finding.recorded" ? [findingOf(f)] : [])),
+    ...(sex?.type === "sex.recorded" ? { sex: sex.sex } : {}),
+  };
+  return { statement, factIds: last.factIds, atMs: newest.atMs };
+}

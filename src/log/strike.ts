@@ -1,0 +1,72 @@
+import type { VitalCode } from "../core/vitals.ts";
+import type { CaseState, FindingEntry, History, StepEntry } from "./caseState.ts";
+
+type Link<C> = { readonly earlier: C | undefined };
+
+/** The chain less one link: the newer links are rebuilt, the older ones shared. The same chain when it is not there. */
+function without<C extends Link<C>>(chain: C | undefined, isTarget: (link: C) => boolean): C | undefined {
+  const newer: C[] = [];
+  for (let link = chain; link !== undefined; link = link.earlier) {
+    if (isTarget(link)) return newer.reduceRight<C | undefined>((earlier, n) => ({ ...n, earlier }), link.earlier);
+    newer.push(link);
+  }
+  return chain;
+}
+
+/**
+ * Which vital holds this fact. All histories are walked side by side from their newest entry, so that striking what was
+ * just said costs the same however long the case is.
+ */
+function vitalHolding(vitals: CaseState["vitals"], id: string): VitalCode | undefined {
+  let links = Object.entries(vitals) as [VitalCode, History][];
+  while (links.length > 0) {
+    const older: [VitalCode, History][] = [];
+    for (const [code, link] of links) {
+      if (link.entry.id === id) return code;
+      if (link.earlier !== undefined) older.push([code, link.earlier]);
+    }
+    links = older;
+  }
+  return undefined;
+}
+
+type Cells<C> = Readonly<Record<string, C>>;
+
+/** The cells less one link; a cell that runs empty is gone. The same cells when it is in none of them. */
+function lessOne<C extends Link<C>>(cells: Cells<C>, isTarget: (link: C) => boolean): Cells<C> {
+  for (const [key, chain] of Object.entries(cells)) {
+    const rest = without(chain, isTarget);
+    if (rest === chain) continue;
+    const { [key]: _struck, ...others } = cells;
+    return rest === undefined ? others : { ...others, [key]: rest };
+  }
+  return cells;
+}
+
+/** Takes one recorded fact out of sight: the value before it is the current one again. The fact itself stays in the log. */
+function strikeOne(state: CaseState, id: string): CaseState {
+  // The short chains first: an id that is in none of them is the only one worth looking up among the vitals.
+  const findings = lessOne<FindingEntry>(state.findings, (link) => link.id === id);
+  if (findings !== state.findings) return { ...state, findings };
+  const steps = lessOne<StepEntry>(state.steps, (link) => link.factId === id);
+  if (steps !== state.steps) return { ...state, steps };
+  const sex = without(state.sex, (link) => link.id === id);
+  if (sex !== state.sex) return { ...state, sex };
+  const code = vitalHolding(state.vitals, id);
+  if (code === undefined) return state;
+  const { [code]: chain, ...others } = state.vitals;
+  const rest = without(chain, (link) => link.entry.id === id);
+  return { ...state, vitals: rest === undefined ? others : { ...others, [code]: rest } };
+}
+
+/** After a strike, "disregard" must not reach further back by itself: what is left of the last reading, or nothing. */
+function lessStruck(last: CaseState["lastReading"], ids: readonly string[]): CaseState["lastReading"] {
+  if (last === undefined) return undefined;
+  const facts = last.facts.filter((fact) => !ids.includes(fact.id));
+  return facts.length === 0 ? undefined : { ...last, facts, factIds: facts.map((fact) => fact.id) };
+}
+
+/** Strikes recorded facts: vitals, findings, sex and answers to steps. Ids that are not there change nothing. */
+export function strike(state: CaseState, ids: readonly string[]): CaseState {
+  return { ...ids.reduce(strikeOne, state), lastReading: lessStruck(state.lastReading, ids) };
+}

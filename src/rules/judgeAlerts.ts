@@ -1,0 +1,44 @@
+import type { AlertState, CaseState } from "../log/caseState.ts";
+import { isWorse, type Priority } from "../protocol/priority.ts";
+import type { AlertRule, Protocol } from "../protocol/protocol.ts";
+import { heldPriority, milder, priorityOf, worse } from "./bands.ts";
+import { isCurrent, watchedReadings, type WatchedReading } from "./watchedReadings.ts";
+
+/** How one alert stands after its readings were judged. */
+export type Judged = {
+  readonly rule: AlertRule;
+  /** As the log has it. */
+  readonly before: AlertState | undefined;
+  /** As it should be; none: not standing. */
+  readonly priority: Priority | undefined;
+  readonly change: "raised" | "worse" | "milder" | "cleared" | "none";
+  readonly newest: WatchedReading | undefined;
+  /** The newest value holds now and lies in a band: only then is there something to say. */
+  readonly isLow: boolean;
+};
+
+function changeOf(before: Priority | undefined, after: Priority | undefined): Judged["change"] {
+  if (before === after) return "none";
+  if (after === undefined) return "cleared";
+  if (before === undefined) return "raised";
+  return isWorse(after, before) ? "worse" : "milder";
+}
+
+function judge(state: CaseState, rule: AlertRule): Judged {
+  const before = state.alerts[rule.id];
+  const newest = watchedReadings(state, rule.code).next().value;
+  const now = newest && isCurrent(state, rule.code) ? priorityOf(rule, newest.value) : undefined;
+  // Only the value that holds now can raise or worsen; what was already standing steps down only by hysteresis.
+  const held =
+    before &&
+    milder(
+      before.priority,
+      heldPriority(rule, () => watchedReadings(state, rule.code)),
+    );
+  const priority = worse(now, held);
+  return { rule, before, priority, change: changeOf(before?.priority, priority), newest, isLow: now !== undefined };
+}
+
+/** Every alert of the protocol, judged on the readings that were not struck. */
+export const judgeAlerts = (state: CaseState, protocol: Protocol): readonly Judged[] =>
+  protocol.alerts.map((rule) => judge(state, rule));

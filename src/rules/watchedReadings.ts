@@ -1,0 +1,56 @@
+import { checkedMmHg } from "../core/mmHg.ts";
+import { cerebralPerfusionPressure } from "../core/pressure.ts";
+import type { CaseState, History } from "../log/caseState.ts";
+import { meanReadings } from "../log/meanReadings.ts";
+import { selectMap } from "../log/selectors.ts";
+import type { WatchedCode } from "../protocol/protocol.ts";
+
+/** One value of what an alert watches. `atMs` is that of its oldest input. */
+export type WatchedReading = {
+  readonly value: number;
+  readonly kind: "measured" | "computed";
+  readonly atMs: number;
+};
+
+type Readings = Generator<WatchedReading, undefined>;
+
+function* recorded(history: History | undefined): Readings {
+  for (let link = history; link !== undefined; link = link.earlier)
+    yield { value: link.entry.value, kind: "measured", atMs: link.entry.atMs };
+}
+
+function* means(state: CaseState): Readings {
+  for (const { mapMmHg, kind, atMs } of meanReadings(state)) yield { value: mapMmHg, kind, atMs };
+}
+
+/** Each new mean or ICP makes a new CPP with the other's newest value at that time. */
+function* perfusionPressures(state: CaseState): Readings {
+  const meansLeft = meanReadings(state);
+  let mean = meansLeft.next().value;
+  let icp = state.vitals.icp;
+  while (mean !== undefined && icp !== undefined) {
+    const value = cerebralPerfusionPressure(mean.mapMmHg, checkedMmHg(icp.entry.value));
+    yield { value, kind: mean.kind, atMs: Math.min(mean.atMs, icp.entry.atMs) };
+    const together = mean.readingId === icp.entry.readingId;
+    const meanIsNewer = mean.seq > icp.entry.seq;
+    if (together || meanIsNewer) mean = meansLeft.next().value;
+    if (together || !meanIsNewer) icp = icp.earlier;
+  }
+}
+
+/** All values that this alert judges, newest first, struck ones left out. */
+export function watchedReadings(state: CaseState, code: WatchedCode): Readings {
+  switch (code) {
+    case "sbp":
+    case "spo2":
+      return recorded(state.vitals[code]);
+    case "map":
+      return means(state);
+    case "cpp":
+      return perfusionPressures(state);
+  }
+}
+
+/** Whether the newest value still holds: a newer systolic alone can have overtaken the last mean. */
+export const isCurrent = (state: CaseState, code: WatchedCode): boolean =>
+  code === "sbp" || code === "spo2" || selectMap(state) !== undefined;

@@ -1,0 +1,19 @@
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import type { ScreenActions } from "../app/screenView.ts";
+import { Screen } from "./Screen.tsx";
+import "./tokens.css";
+import "./layout.css";
+import "./panels.css";
+import "./urgent.css";
+import "./perfusion.css";
+import "./controls.css";
+
+/** Draws the page into `root`. It follows `screenStore` from then on. Call once. */
+export function mountScreen(root: HTMLElement, actions: ScreenActions): void {
+  createRoot(root).render(
+    <StrictMode>
+      <Screen actions={actions} />
+    </StrictMode>,
+  );
+}

@@ -1,0 +1,32 @@
+import { createStore } from "zustand/vanilla";
+import type { Meter, ScreenView } from "../app/screenView.ts";
+
+/** How far the page may be trusted to start without a network. */
+export type OfflineState = "unknown" | "ready" | "updateWaiting" | "failed";
+
+type ScreenState = {
+  /** Undefined until the case has been read from storage. */
+  readonly view: ScreenView | undefined;
+  readonly meter: Meter | undefined;
+  readonly offline: OfflineState;
+};
+
+/** What the page shows now. Written by `main.tsx` alone; components only read it. */
+export const screenStore = createStore<ScreenState>(() => ({
+  view: undefined,
+  meter: undefined,
+  offline: "unknown",
+}));
+
+export function showView(view: ScreenView): void {
+  screenStore.setState({ view });
+}
+
+/** Kept apart from the view: the meter moves several times a second and must not redraw the page. */
+export function showMeter(meter: Meter): void {
+  screenStore.setState({ meter });
+}
+
+export function showOffline(offline: OfflineState): void {
+  screenStore.setState({ offline });
+}

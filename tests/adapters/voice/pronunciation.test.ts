@@ -1,0 +1,82 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { runFlite, WAV_PATH } from "../../../src/adapters/voice/fliteProgram.ts";
+import { respell } from "../../../src/adapters/voice/respell.ts";
+import { DEFAULT_VOICE } from "../../../src/adapters/voice/synthesise.ts";
+import { fliteWasm } from "./flite.ts";
+
+let program: WebAssembly.Module;
+beforeAll(async () => {
+  program = await WebAssembly.compile(fliteWasm());
+});
+
+/** The phones that the engine itself prints, without pauses; its "ax" is the dictionary's unstressed AH. */
+function phonesOf(text: string): string {
+  const { printed } = runFlite(program, ["-voice", DEFAULT_VOICE, "-ps", "-t", text, "-o", WAV_PATH]);
+  const phones = printed
+    .trim()
+    .split(/\s+/)
+    .filter((phone) => phone !== "pau");
+  return phones.map((phone) => (phone === "ax" ? "AH" : phone.toUpperCase())).join(" ");
+}
+
+// Judge of the words in DICTIONARY: the CMU Pronouncing Dictionary, stress marks left out (one of its variants each).
+const DICTIONARY: readonly [written: string, phones: string][] = [
+  ["MAP", "M AE P"],
+  ["systolic", "S IH S T AA L IH K"],
+  ["diastolic", "D AY AH S T AA L IH K"],
+  ["adrenaline", "AH D R EH N AH L AH N"],
+  ["micrograms", "M AY K R OW G R AE M Z"],
+  ["milligrams", "M IH L AH G R AE M Z"],
+  ["kg", "K IH L AH G R AE M Z"],
+  ["%", "P ER S EH N T"],
+  ["pupils", "P Y UW P AH L Z"],
+  ["oxygen", "AA K S AH JH AH N"],
+  ["suction", "S AH K SH AH N"],
+  ["affirm", "AH F ER M"],
+];
+
+// Spelt letter by letter: the names of the letters.
+const LETTERS: readonly [written: string, phones: string][] = [
+  ["CPP", "S IY P IY P IY"],
+  ["ICP", "AY S IY P IY"],
+  ["SBP", "EH S B IY P IY"],
+  ["GCS", "JH IY S IY EH S"],
+  ["SpO2", "EH S P IY OW T UW"],
+  ["EtCO2", "IY T IY S IY OW T UW"],
+];
+
+// Not in that dictionary: common practice among English-speaking clinicians, no source.
+const TRADE: readonly [written: string, phones: string][] = [
+  ["phenylephrine", "F EH N AH L EH F R IH N"],
+  ["etomidate", "AH T AA M IH D EY T"],
+  ["fentanyl", "F EH N T AH N AH L"],
+  ["ketamine", "K EH T AH M IY N"],
+  ["norepinephrine", "N AO R IH P IH N EH F R IY N"],
+  ["rocuronium", "R AA K Y UW R OW N IY AH M"],
+  ["succinylcholine", "S AH K S IH N AH L K OW L IY N"],
+  ["suxamethonium", "S AH K S AH M EH TH OW N IY AH M"],
+  ["metaraminol", "M EH T AH R AE M IH N AO L"],
+  ["levetiracetam", "L EH V AH T AY R AE S AH T AE M"],
+  ["mannitol", "M AE N AH T AO L"],
+  ["saline", "S EY L IY N"],
+  ["capnography", "K AE P N AA G R AH F IY"],
+  ["supraglottic", "S UW P R AH G L AA T IH K"],
+  ["mL", "M IH L IH L IY T ER Z"],
+  ["mmHg", "M IH L IH M IY T ER Z AH V M ER K Y ER IY"],
+];
+
+describe("the engine's own phones", () => {
+  it.each([...DICTIONARY, ...LETTERS, ...TRADE])("for %s are %s", (written, phones) => {
+    expect(phonesOf(respell(written))).toBe(phones);
+  });
+
+  it.each([
+    ["110", "one hundred ten"],
+    ["105", "one hundred five"],
+    ["77", "seventy seven"],
+    ["36.5", "thirty six point five"],
+    ["0.05", "zero point zero five"],
+  ])("for %s are those of %j", (digits, words) => {
+    expect(phonesOf(`Pressure ${digits} over sixty.`)).toBe(phonesOf(`Pressure ${words} over sixty.`));
+  });
+});

@@ -1,0 +1,72 @@
+import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
+import type { AppContext } from "../../src/app/context.ts";
+import type { Utterance } from "../../src/app/ports.ts";
+import { loadContext } from "../../src/cli/loadContext.ts";
+import { readTalkLine } from "../../src/cli/talkLine.ts";
+import { TerminalCase, type AnswerLine, type SpokeLine } from "../../src/cli/terminalCase.ts";
+import type { Fact } from "../../src/log/facts.ts";
+
+export function testContext(): AppContext {
+  const context = loadContext(undefined);
+  if (!context.ok) throw new Error(context.error);
+  return context.value;
+}
+
+const context = testContext();
+
+/** Facts in short: "sbp 110, dbp 60", "struck 2", "asked sound-alike", "closed affirmed", "step suction done". */
+export function shortFacts(facts: readonly Fact[]): string {
+  return facts.flatMap((f) => shortFact(f) ?? []).join(", ");
+}
+
+function shortFact(f: Fact): string | undefined {
+  switch (f.type) {
+    case "vital.recorded":
+      return [f.code, f.value, f.method, f.site, f.level, f.reaction].filter((p) => p !== undefined).join(" ");
+    case "finding.recorded":
+      return `${f.code} ${f.finding}`;
+    case "sex.recorded":
+      return `sex ${f.sex}`;
+    case "entry.struck":
+      return `struck ${f.targetIds.length}`;
+    case "question.asked":
+      return `asked ${f.question.reason}`;
+    case "question.closed":
+      return `closed ${f.outcome}`;
+    case "step.called":
+      return `called ${f.stepId}`;
+    case "step.answered":
+      return `step ${f.stepId} ${f.answer}`;
+    case "standBy.started":
+      return "stand by";
+    case "alert.raised":
+    case "alert.announced":
+    case "alert.cleared":
+    case "case.opened":
+      return undefined;
+  }
+}
+
+export type Played = { readonly answers: readonly AnswerLine[]; readonly spoke: readonly SpokeLine[] };
+
+/** Plays lines of the terminal's own form ("[2:00] status") through one case. */
+export async function playCase(lines: readonly (string | Utterance)[]): Promise<Played> {
+  const play = new TerminalCase(context, createMemoryFactStore(), "test", 1_800_000_000_000);
+  await play.start();
+  const answers: AnswerLine[] = [];
+  const spoke: SpokeLine[] = [];
+  for (const raw of lines) {
+    const line = typeof raw === "string" ? readTalkLine(raw) : undefined;
+    if (line?.ok === false) throw new Error(line.error);
+    if (line?.value.atMs !== undefined) spoke.push(...(await play.advanceTo(line.value.atMs)));
+    if (line?.value.text === "") continue;
+    const utterance: Utterance =
+      typeof raw === "string"
+        ? { by: "typed", candidates: [{ words: line?.value.text ?? "", score: 0 }], endedAtMs: 0 }
+        : raw;
+    const said = await play.hear(utterance, utterance.candidates[0]?.words ?? "");
+    answers.push(said.answer);
+    spoke.push(...said.spoke);
+  }
+  return { answers, spoke };
+}

@@ -1,0 +1,44 @@
+import type { Understanding } from "../../src/language/understand/understand.ts";
+import type { Intent, SaidItem } from "../../src/language/intent.ts";
+
+/** An understanding in the notation of the phrase tables (row.ts). */
+export function meantText(understanding: Understanding): string {
+  switch (understanding.kind) {
+    case "none":
+      return "-";
+    case "one":
+      return intentText(understanding.intent);
+    case "many":
+      return understanding.intents.map(intentText).sort().join(" || ");
+  }
+}
+
+function intentText(intent: Intent): string {
+  switch (intent.kind) {
+    case "vitals":
+      return (intent.correction ? "correction: " : "") + intent.items.map(itemText).join(", ");
+    case "number":
+      return (intent.correction ? "correction: " : "") + spaced("number", String(intent.number.value), intent.unit);
+    case "unit":
+      return spaced("unit", intent.unit);
+    case "command":
+      return spaced("do", intent.command);
+    case "step":
+      return spaced("step", intent.stepId, intent.answer);
+  }
+}
+
+function itemText(item: SaidItem): string {
+  switch (item.kind) {
+    case "sex":
+      return spaced("sex", item.sex);
+    case "finding":
+      return spaced(item.code, item.finding);
+    case "vital": {
+      const how = [item.method, item.site, item.level, item.reaction].filter((x) => x !== undefined).join(", ");
+      return spaced(item.code, String(item.value), item.unit, how === "" ? undefined : `(${how})`);
+    }
+  }
+}
+
+const spaced = (...parts: readonly (string | undefined)[]) => parts.filter((x) => x !== undefined).join(" ");

@@ -1,0 +1,56 @@
+import { describe, expect, it } from "vitest";
+import { normalise } from "../../src/language/normalise/normalise.ts";
+import { understand } from "../../src/language/understand/understand.ts";
+import { compiled } from "./caseGrammars.ts";
+import { ASKED_ROWS, CONTROL_ROWS } from "./controlRows.ts";
+import { meantText } from "./meantText.ts";
+import { NEURO_AND_BODY_ROWS } from "./neuroAndBodyRows.ts";
+import { NOT_UNDERSTOOD } from "./notUnderstoodRows.ts";
+import { PREPARATION_ROWS } from "./preparationRows.ts";
+import { PRESSURE_ROWS } from "./pressureRows.ts";
+import type { Row } from "./row.ts";
+import { VITAL_ROWS } from "./vitalRows.ts";
+
+const open = compiled("case", "open");
+const asked = compiled("case", "asked");
+const meantIn = (grammar: typeof open, said: string) => meantText(understand(grammar, normalise(said)));
+
+const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
+  ["pressures", PRESSURE_ROWS],
+  ["vitals", VITAL_ROWS],
+  ["neurology and body", NEURO_AND_BODY_ROWS],
+  ["control", CONTROL_ROWS],
+  ["preparation", PREPARATION_ROWS],
+];
+
+describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {
+  it.each(rows)("%s → %s", (said, meant) => {
+    expect(meantIn(open, said)).toBe(meant);
+  });
+});
+
+describe("everything that is understood in the open still is while a question waits", () => {
+  const rows = FAMILIES.flatMap(([, family]) => family).filter(([, meant]) => meant !== "-");
+  it.each(rows)("%s → %s", (said, meant) => {
+    expect(meantIn(asked, said)).toBe(meant);
+  });
+});
+
+describe("a question waits", () => {
+  it.each(ASKED_ROWS)("%s → %s", (said, meant) => {
+    expect(meantIn(asked, said)).toBe(meant);
+  });
+});
+
+describe.each(Object.entries(NOT_UNDERSTOOD))("not understood: %s", (_, sayings) => {
+  it.each(sayings)("%j", (said) => {
+    expect(meantIn(open, said)).toBe("-");
+  });
+});
+
+it("has the promised number of rows", () => {
+  const refused = Object.values(NOT_UNDERSTOOD).flat().length;
+  const rows = FAMILIES.reduce((n, [, family]) => n + family.length, 0) + ASKED_ROWS.length + refused;
+  expect(rows).toBeGreaterThanOrEqual(400);
+  expect(refused).toBeGreaterThanOrEqual(80);
+});

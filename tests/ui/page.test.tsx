@@ -1,0 +1,139 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import type { HearingStatus, Outcome, ScreenView } from "../../src/app/screenView.ts";
+import { emptyView, exampleView } from "./exampleView.ts";
+import { pageMarkup, pageText } from "./pageText.tsx";
+
+/** Every text of a view that a reader must be able to find on the page. */
+function textsOf(view: ScreenView): string[] {
+  const texts = [
+    view.caution,
+    view.protocolText,
+    view.saveText,
+    view.hearing.text,
+    view.lastHeard?.words,
+    view.lastHeard?.outcome,
+    view.lastSpoken,
+    view.question,
+    view.headline.mapText,
+    view.headline.deficitText,
+    view.headline.cppText,
+    view.bar?.description,
+    ...view.tiles.flatMap((tile) => [tile.label, tile.text, tile.ageText, tile.origin === "none" ? "" : tile.origin]),
+    view.nextStep?.groupText,
+    view.nextStep?.challenge,
+    view.progressText,
+    ...view.groups.flatMap((group) => [group.title, `${group.done} of ${group.total}`]),
+    ...view.alerts.flatMap((alert) => [alert.text, `${alert.priority} priority`]),
+    ...view.phrases,
+  ];
+  return texts.filter((text): text is string => text !== undefined && text !== "");
+}
+
+const numbersIn = (text: string): string[] => text.match(/\d+(?:\.\d+)?/g) ?? [];
+
+describe("the page", () => {
+  it.each([
+    { name: "with everything", view: exampleView },
+    { name: "before the first reading", view: emptyView },
+  ])("shows every text of the view $name", ({ view }) => {
+    const text = pageText(view).toLowerCase();
+    const missing = textsOf(view).filter((wanted) => !text.includes(wanted.toLowerCase()));
+    expect(missing).toEqual([]);
+  });
+
+  it("says 'not yet recorded' once for each tile without a value, never a zero", () => {
+    const shown = pageText({ ...emptyView, headline: { ...emptyView.headline, mapText: "MAP" } });
+    expect(shown.match(/not yet recorded/g)).toHaveLength(emptyView.tiles.length);
+  });
+
+  it("prints no number that the view does not hold", () => {
+    const tile = fc.record({
+      id: fc.uuid(),
+      label: fc.constantFrom("MAP", "ICP", "Heart rate"),
+      text: fc.integer({ min: 0, max: 300 }).map((n) => `${n} mmHg`),
+      origin: fc.constantFrom("measured" as const, "computed" as const, "assumed" as const, "none" as const),
+      ageText: fc.integer({ min: 0, max: 90 }).map((n) => `${n} min ago`),
+      stale: fc.boolean(),
+    });
+    const mmHg = fc.double({ min: 0, max: 200, noNaN: true });
+    const bar = fc.record({
+      scaleMaxMmHg: fc.double({ min: 1, max: 300, noNaN: true }),
+      mapMmHg: mmHg,
+      icp: fc.record({ kind: fc.constantFrom("measured" as const, "assumed" as const), lowMmHg: mmHg, highMmHg: mmHg }),
+      targetMmHg: mmHg,
+      description: fc.constant("the bar in words"),
+    });
+    fc.assert(
+      fc.property(fc.uniqueArray(tile, { selector: (t) => t.id }), bar, (tiles, drawn) => {
+        const view: ScreenView = { ...exampleView, tiles, bar: drawn };
+        const held = new Set(textsOf(view).flatMap(numbersIn));
+        // "SpO2" and "EtCO2" are names; their digit is no value.
+        const shown = numbersIn(pageText(view).replace(/SpO2|EtCO2/g, ""));
+        expect(shown.filter((number) => !held.has(number))).toEqual([]);
+      }),
+    );
+  });
+
+  it.each<{ status: HearingStatus; button: string }>([
+    { status: "off", button: "Start listening" },
+    { status: "fault", button: "Start listening" },
+    { status: "loading", button: "Stop listening" },
+    { status: "listening", button: "Stop listening" },
+    { status: "speaking", button: "Stop listening" },
+  ])("offers '$button' when hearing is $status", ({ status, button }) => {
+    expect(pageText({ ...exampleView, hearing: { status, text: "state", mode: "open" } })).toContain(button);
+  });
+
+  it("shows the talk button in held mode only", () => {
+    const inMode = (mode: "open" | "held") => pageText({ ...exampleView, hearing: { ...exampleView.hearing, mode } });
+    expect(inMode("held")).toContain("Hold to talk");
+    expect(inMode("open")).not.toContain("Hold to talk");
+  });
+
+  it.each<Outcome>(["recorded", "asked", "answered", "refused", "ignored"])(
+    "gives the outcome %s as a word and a shape",
+    (outcome) => {
+      const markup = pageMarkup({ ...exampleView, lastHeard: { words: "some words", outcome } });
+      expect(markup).toMatch(new RegExp(`outcome-${outcome}"><svg[^]*?</svg>${outcome}<`));
+    },
+  );
+
+  it("gives every alert priority a shape of its own beside its word", () => {
+    const alerts = (["high", "medium", "low"] as const).map((priority) => ({ id: priority, priority, text: "alert" }));
+    const markup = pageMarkup({ ...exampleView, alerts });
+    const shapes = [...markup.matchAll(/alert-(?:high|medium|low)"><svg[^>]*><path d="([^"]*)"/g)].map((m) => m[1]);
+    expect(new Set(shapes).size).toBe(3);
+  });
+
+  it("brings a failed save up among the alerts", () => {
+    const failed = pageMarkup({ ...exampleView, saveText: "Not saved: storage is full", saveFailed: true });
+    expect(failed.indexOf("Not saved: storage is full")).toBeLessThan(failed.indexOf(exampleView.headline.deficitText));
+  });
+
+  it("marks an old value with a word", () => {
+    expect(pageText(exampleView)).toContain("old, measured, 8 min ago");
+    expect(pageText(exampleView)).not.toContain("old, measured, 1 min ago");
+  });
+
+  it("keeps the live regions in place when they are empty", () => {
+    const markup = pageMarkup(emptyView);
+    expect(markup).toMatch(/class="alerts"[^>]*aria-live="assertive"/);
+    expect(markup).toMatch(/class="question"[^>]*aria-live="assertive"/);
+    expect(markup).toMatch(/class="said" aria-live="polite"/);
+  });
+
+  it("draws a measured ICP solid and an assumed one hatched, and says which", () => {
+    const measured = pageMarkup({
+      ...exampleView,
+      bar: { ...exampleView.bar!, icp: { kind: "measured", lowMmHg: 22, highMmHg: 22 } },
+    });
+    expect(measured).toContain('class="part part-icp"');
+    expect(measured).not.toContain("part-icp-assumed");
+    expect(measured).toContain("ICP, measured");
+    const assumed = pageMarkup(exampleView);
+    expect(assumed).toContain("part-icp-assumed");
+    expect(assumed).toContain("part-icp-range");
+    expect(assumed).toContain("ICP, assumed range");
+  });
+});

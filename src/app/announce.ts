@@ -24,7 +24,8 @@ export function toVoice(report: Report, storeFailedBefore: boolean): readonly Vo
   if (report.saved.kind === "failed" && !storeFailedBefore)
     items.unshift({ text: sayStoreError(report.saved.error), priority: "high", alertId: "record-not-saved" });
   const reply = report.answer?.reply ?? "";
-  if (reply !== "") items.push({ text: reply, priority: "none", alertId: undefined });
+  const brisk = report.answer?.withinMs === undefined ? {} : { withinMs: report.answer.withinMs };
+  if (reply !== "") items.push({ text: reply, priority: "none", alertId: undefined, ...brisk });
   const inputs: VoiceInput[] = [];
   if (report.withdrawn.length > 0) inputs.push({ kind: "withdraw", alertIds: report.withdrawn });
   if (items.length > 0) inputs.push({ kind: "say", items });

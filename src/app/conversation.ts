@@ -44,11 +44,34 @@ export class Conversation {
   #queue = emptyVoiceQueue;
   #grammar: GrammarState = "open";
   #stopTicking: (() => void) | undefined;
+  #recogniser: Recogniser;
+  #speaker: Speaker;
+  #unsubscribe: () => void;
   readonly #o: ConversationOptions;
 
   constructor(options: ConversationOptions) {
     this.#o = options;
-    options.recogniser.onEvent((event) => this.#hearing(event));
+    this.#speaker = options.speaker;
+    this.#recogniser = options.recogniser;
+    this.#unsubscribe = options.recogniser.onEvent((event) => this.#hearing(event));
+  }
+
+  /** Listens with another engine from now on; the old one is given up. */
+  async replaceRecogniser(recogniser: Recogniser): Promise<void> {
+    this.#unsubscribe();
+    this.#recogniser.dispose();
+    this.#recogniser = recogniser;
+    this.#unsubscribe = recogniser.onEvent((event) => this.#hearing(event));
+    recogniser.setMode(this.#talk.mode);
+    recogniser.useGrammar(this.#grammar);
+    await this.listen();
+  }
+
+  /** Speaks with another voice from now on; the old one is given up. */
+  replaceSpeaker(speaker: Speaker): Promise<void> {
+    this.#speaker.dispose();
+    this.#speaker = speaker;
+    return this.#warmUp();
   }
 
   /** Opens or resumes the case, then listens. Typed lines work from here on, whatever the microphone does. */
@@ -67,23 +90,27 @@ export class Conversation {
 
   async listen(): Promise<void> {
     this.#update({ hearing: "loading", hearingText: "Loading" });
-    const started = await this.#o.recogniser.start();
+    const started = await this.#recogniser.start();
     if (!started.ok) this.#fault(sayRecogniserError(started.error));
-    const warm = await this.#o.speaker.warmUp();
+    await this.#warmUp();
+  }
+
+  async #warmUp(): Promise<void> {
+    const warm = await this.#speaker.warmUp();
     this.#update({ voiceText: warm.ok ? "" : showSpeakerError(warm.error) });
   }
 
   stopListening(): void {
-    this.#o.recogniser.stop();
+    this.#recogniser.stop();
   }
 
   setMode(mode: "open" | "held"): void {
-    this.#o.recogniser.setMode(mode);
+    this.#recogniser.setMode(mode);
     this.#update({ mode });
   }
 
   hold(down: boolean): void {
-    this.#o.recogniser.hold(down);
+    this.#recogniser.hold(down);
   }
 
   typed(text: string): Promise<void> {
@@ -93,8 +120,8 @@ export class Conversation {
 
   dispose(): void {
     this.#stopTicking?.();
-    this.#o.recogniser.dispose();
-    this.#o.speaker.dispose();
+    this.#recogniser.dispose();
+    this.#speaker.dispose();
   }
 
   async #hear(utterance: Utterance): Promise<void> {
@@ -102,9 +129,9 @@ export class Conversation {
     const { answer } = report;
     if (answer !== undefined) {
       this.#update({ lastHeard: { words: answer.words, outcome: answer.outcome } });
-      if (answer.outcome === "refused") this.#o.speaker.mark("refused");
-      else if (answer.outcome === "asked") this.#o.speaker.mark("asked");
-      else if (answer.outcome !== "ignored") this.#o.speaker.mark("heard");
+      if (answer.outcome === "refused") this.#speaker.mark("refused");
+      else if (answer.outcome === "asked") this.#speaker.mark("asked");
+      else if (answer.outcome !== "ignored") this.#speaker.mark("heard");
     }
     this.#report(report);
   }
@@ -124,7 +151,7 @@ export class Conversation {
   }
 
   #useGrammar(state: GrammarState): void {
-    if (state !== this.#grammar) this.#o.recogniser.useGrammar(state);
+    if (state !== this.#grammar) this.#recogniser.useGrammar(state);
     this.#grammar = state;
   }
 
@@ -163,21 +190,22 @@ export class Conversation {
     const [queue, effects] = queueVoice(this.#queue, input);
     this.#queue = queue;
     for (const effect of effects) {
-      if (effect.kind === "silence") this.#o.speaker.cancel();
+      if (effect.kind === "silence") this.#speaker.cancel();
       else void this.#speak(effect.item);
     }
   }
 
   async #speak(item: QueueItem): Promise<void> {
-    const { recogniser, speaker } = this.#o;
+    const speaker = this.#speaker;
     const tone = item.priority === "none" ? {} : { tone: item.priority };
-    const said = await speaker.say({ text: item.text, ...tone }, () => {
-      recogniser.setSpeaking(true);
+    const brisk = item.withinMs === undefined ? {} : { withinMs: item.withinMs };
+    const said = await speaker.say({ text: item.text, ...tone, ...brisk }, () => {
+      this.#recogniser.setSpeaking(true);
       this.#update({ lastSpoken: item.text });
     });
     if (!said.ok) this.#update({ voiceText: showSpeakerError(said.error) });
     this.#voice({ kind: "ended", id: item.id });
-    if (this.#queue.speaking === undefined) recogniser.setSpeaking(false);
+    if (this.#queue.speaking === undefined) this.#recogniser.setSpeaking(false);
   }
 
   #update(change: Partial<TalkState>): void {

@@ -39,7 +39,12 @@ function fromText(grammar: CompiledGrammar, text: string): Interpretation {
   }
 }
 
-type Reading = { readonly words: string; readonly score: number; readonly intents: readonly Intent[] };
+type Reading = {
+  readonly words: string;
+  readonly score: number;
+  readonly intents: readonly Intent[];
+  readonly key: string;
+};
 
 const intentsOf = (u: Understanding): readonly Intent[] =>
   u.kind === "none" ? [] : u.kind === "one" ? [u.intent] : u.intents;
@@ -52,31 +57,27 @@ function fromSound(
   utterance: Utterance,
   free: { score: number; phones: number },
 ): Interpretation {
-  const readings: Reading[] = [];
-  for (const { words, score } of utterance.candidates) {
+  // Readings without a meaning stay: a sound that is as near to nonsense as to a value is not clearly that value.
+  const readings = utterance.candidates.map(({ words, score }): Reading => {
     const intents = intentsOf(understand(grammar, split(words)));
-    if (intents.length > 0) readings.push({ words, score, intents });
-  }
-  const best = readings[0];
-  if (best === undefined) return { kind: "outside", words: utterance.candidates[0]?.words ?? "" };
-  const keys = new Map(readings.map((r) => [r.words, keyOf(r.intents)]));
+    return { words, score, intents, key: keyOf(intents) };
+  });
+  const [best] = readings;
+  const [first, ...more] = best?.intents ?? [];
+  if (best === undefined || first === undefined) return { kind: "outside", words: best?.words ?? "" };
+  const { words } = best;
   const inLanguage = languageMargin(best.score, free);
-  const oneMeaning = meaningMargin(readings, (words) => keys.get(words));
-  if (inLanguage < THRESHOLDS.m1Ask) return { kind: "outside", words: best.words };
-  if (oneMeaning < THRESHOLDS.m2Ask) return { kind: "unclear", words: best.words };
-  const other = readings.find((r) => keys.get(r.words) !== keys.get(best.words));
-  const [only, ...more] = best.intents;
-  if (only === undefined) return { kind: "outside", words: best.words };
-  if (oneMeaning < THRESHOLDS.m2Take)
-    return {
-      kind: "unsure",
-      words: best.words,
-      why: "acoustic",
-      intents: [only, ...(other?.intents.slice(0, 1) ?? [])],
-    };
-  if (more.length > 0) return { kind: "unsure", words: best.words, why: "ambiguous", intents: best.intents };
-  if (inLanguage < THRESHOLDS.m1Take) return { kind: "unsure", words: best.words, why: "acoustic", intents: [only] };
-  return { kind: "meant", words: best.words, intent: only };
+  const oneMeaning = meaningMargin(readings, (said) => readings.find((r) => r.words === said)?.key);
+  if (inLanguage < THRESHOLDS.m1Ask) return { kind: "outside", words };
+  if (oneMeaning < THRESHOLDS.m2Ask) return { kind: "unclear", words };
+  if (oneMeaning < THRESHOLDS.m2Take) {
+    const near = readings.filter((r) => best.score - r.score < THRESHOLDS.m2Take);
+    const other = near.find((r) => r.key !== best.key && r.intents.length > 0);
+    return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...(other?.intents ?? [])] };
+  }
+  if (more.length > 0) return { kind: "unsure", words, why: "ambiguous", intents: best.intents };
+  if (inLanguage < THRESHOLDS.m1Take) return { kind: "unsure", words, why: "acoustic", intents: [first] };
+  return { kind: "meant", words, intent: first };
 }
 
 /**

@@ -72,6 +72,8 @@ export type Spoken = {
   readonly text: string;
   /** An alert: its tone sounds first, then the words. */
   readonly tone?: Priority;
+  /** Said without pauses, and faster, where it would last longer than this. */
+  readonly withinMs?: number;
 };
 
 /** Sounds that say something without words: heard, refused, asking. Short and soft. */

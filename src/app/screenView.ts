@@ -28,6 +28,18 @@ export type PerfusionBar = {
 
 export type HearingStatus = "off" | "loading" | "listening" | "speaking" | "fault";
 
+/** How to listen and with which voice to speak. */
+export type SettingsView = {
+  readonly engines: readonly {
+    readonly id: "built-in" | "browser";
+    readonly label: string;
+    readonly chosen: boolean;
+  }[];
+  /** A question to be answered before sound may leave the device. */
+  readonly consent: string | undefined;
+  readonly voices: readonly { readonly id: string | undefined; readonly label: string; readonly chosen: boolean }[];
+};
+
 /** Everything the page shows, already in words. Components render it and decide nothing. */
 export type ScreenView = {
   readonly caution: string;
@@ -55,6 +67,7 @@ export type ScreenView = {
     readonly total: number;
   }[];
   readonly alerts: readonly { readonly id: string; readonly priority: Priority; readonly text: string }[];
+  readonly settings: SettingsView;
   /** Examples of what can be said now. */
   readonly phrases: readonly string[];
 };
@@ -69,4 +82,7 @@ export interface ScreenActions {
   stopListening(): void;
   setMode(mode: "open" | "held"): void;
   hold(down: boolean): void;
+  chooseEngine(id: "built-in" | "browser"): void;
+  answerConsent(agreed: boolean): void;
+  chooseVoice(id: string | undefined): void;
 }

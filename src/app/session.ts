@@ -1,4 +1,5 @@
-import { emptyCase } from "../log/caseState.ts";
+import { fail, type Result } from "../core/result.ts";
+import { emptyCase, type CaseState } from "../log/caseState.ts";
 import type { Fact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import type { AppContext, AppState } from "./context.ts";
@@ -15,6 +16,22 @@ export type SessionOptions = {
   readonly store: FactStore;
   readonly newCaseId: () => string;
 };
+
+/** A store that breaks its promise is one more failed store: it must not stop the case. */
+async function settled<T>(call: () => Promise<Result<T, StoreError>>): Promise<Result<T, StoreError>> {
+  try {
+    return await call();
+  } catch (error) {
+    return fail({ kind: "unavailable", detail: error instanceof Error ? error.message : String(error) });
+  }
+}
+
+/** Where facts could not be read, the next number is still past that of every fact in the store: no id is given twice. */
+function resumed(facts: readonly Fact[]): CaseState {
+  const log = reduceFacts(facts);
+  const numbers = facts.map(({ id }) => Number(/\d+$/u.exec(id)?.[0] ?? -1));
+  return { ...log, factCount: numbers.reduce((next, n) => Math.max(next, n + 1), log.factCount) };
+}
 
 /**
  * One case: takes utterances and the passing of time one after another, makes what follows durable, and only then reports
@@ -41,12 +58,12 @@ export class Session {
   /** Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted. */
   start(nowMs: number): Promise<Saved & { readonly resumed: boolean }> {
     return this.#inTurn(async () => {
-      const loaded = await this.#store.load();
+      const loaded = await settled(() => this.#store.load());
       const facts = loaded.ok ? loaded.value : "facts" in loaded.error ? loaded.error.facts : [];
-      this.#state = { log: reduceFacts(facts), lastSaid: undefined };
-      const resumed = facts.length > 0;
-      const saved = resumed ? ({ kind: "saved" } as const) : await this.#open(nowMs);
-      return { ...(loaded.ok ? saved : { kind: "failed", error: loaded.error }), resumed };
+      this.#state = { log: resumed(facts), lastSaid: undefined };
+      const isResumed = facts.length > 0;
+      const saved = isResumed ? ({ kind: "saved" } as const) : await this.#open(nowMs);
+      return { ...(loaded.ok ? saved : { kind: "failed", error: loaded.error }), resumed: isResumed };
     });
   }
 
@@ -75,7 +92,7 @@ export class Session {
   async #save(facts: readonly Fact[]): Promise<Saved> {
     const all = [...this.#unsaved, ...facts];
     if (all.length === 0) return { kind: "saved" };
-    const written = await this.#store.append(all);
+    const written = await settled(() => this.#store.append(all));
     this.#unsaved = written.ok ? [] : all;
     return written.ok ? { kind: "saved" } : { kind: "failed", error: written.error };
   }

@@ -28,11 +28,22 @@ export type Announcement = {
 export type Turn = {
   readonly state: AppState;
   readonly facts: readonly Fact[];
-  readonly answer: { readonly words: string; readonly outcome: Outcome; readonly reply: string } | undefined;
+  readonly answer:
+    | {
+        readonly words: string;
+        readonly outcome: Outcome;
+        readonly reply: string;
+        /** The reply is to be over by then: the status sentence. */
+        readonly withinMs?: number;
+      }
+    | undefined;
   readonly announcements: readonly Announcement[];
   /** Alerts that no longer hold: whatever waits to be said of them is dropped. */
   readonly withdrawn: readonly string[];
 };
+
+/** A little under four seconds, the device's own delay included. */
+const STATUS_WITHIN_MS = 3900;
 
 type Folded = { readonly log: CaseState; readonly facts: readonly Fact[] };
 
@@ -93,18 +104,31 @@ function sayReply(context: AppContext, log: CaseState, decision: Decision, alert
   }
 }
 
+/** An alert that gives MAP or CPP against its target: the reply need not say it too. */
+function speaksOfPerfusion({ protocol }: AppContext, { alertId }: Announcement): boolean {
+  const rule = protocol.alerts.find((a) => a.id === alertId);
+  return rule?.code === "map" || rule?.code === "cpp";
+}
+
+/** What "say again" repeats: all that this turn says, in the order in which it is said. */
+function lastSaid(before: AppState, announcements: readonly Announcement[], reply: string): string | undefined {
+  const said = sentences(...announcements.map((a) => a.text), reply);
+  return said === "" ? before.lastSaid : said;
+}
+
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
   const heard = interpret(context.grammars[grammarState(state.log)], utterance);
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { folded, announcements, withdrawn } = applyRules(context, decided, nowMs);
-  const alerted = announcements.some((a) => a.alertId !== undefined);
+  const alerted = announcements.some((a) => speaksOfPerfusion(context, a));
   const reply = sayReply(context, folded.log, decision, alerted, nowMs);
+  const brisk = decision.reply.kind === "status" ? { withinMs: STATUS_WITHIN_MS } : {};
   return {
-    state: { log: folded.log, lastSaid: reply === "" ? state.lastSaid : reply },
+    state: { log: folded.log, lastSaid: lastSaid(state, announcements, reply) },
     facts: folded.facts,
-    answer: { words: heard.words, outcome: decision.outcome, reply },
+    answer: { words: heard.words, outcome: decision.outcome, reply, ...brisk },
     announcements,
     withdrawn,
   };
@@ -113,5 +137,6 @@ export function takeUtterance(context: AppContext, state: AppState, utterance: U
 /** Time has passed and nothing was said: only what is due by itself. Pure. */
 export function takeTick(context: AppContext, state: AppState, nowMs: number): Turn {
   const { folded, announcements, withdrawn } = applyRules(context, { log: state.log, facts: [] }, nowMs);
-  return { state: { ...state, log: folded.log }, facts: folded.facts, answer: undefined, announcements, withdrawn };
+  const next = { log: folded.log, lastSaid: lastSaid(state, announcements, "") };
+  return { state: next, facts: folded.facts, answer: undefined, announcements, withdrawn };
 }

@@ -6,6 +6,8 @@ export type QueueItem = {
   readonly text: string;
   readonly priority: Priority | "none";
   readonly alertId: string | undefined;
+  /** To be said briskly where it would last longer. */
+  readonly withinMs?: number;
 };
 
 export type VoiceQueue = {
@@ -45,12 +47,16 @@ function start(queue: VoiceQueue): readonly [VoiceQueue, readonly VoiceEffect[]]
   return [{ ...queue, speaking: next, waiting }, [{ kind: "speak", item: next }]];
 }
 
-/** Silences what sounds and goes on with the rest. An alert that was cut off is said again later; a reply is not. */
+/** What sounds is cut off. An alert is said again later; a reply is not. */
+function cutOff(queue: VoiceQueue, keep: boolean): VoiceQueue {
+  const { speaking, waiting } = queue;
+  const again = keep && speaking?.alertId !== undefined ? [speaking] : [];
+  return { ...queue, speaking: undefined, waiting: [...again, ...waiting] };
+}
+
+/** Silences what sounds and goes on with the rest. */
 function interrupt(queue: VoiceQueue, keep: boolean): readonly [VoiceQueue, readonly VoiceEffect[]] {
-  const { speaking } = queue;
-  if (speaking === undefined) return start(queue);
-  const waiting = keep && speaking.alertId !== undefined ? [speaking, ...queue.waiting] : queue.waiting;
-  const [after, effects] = start({ ...queue, speaking: undefined, waiting });
+  const [after, effects] = start(cutOff(queue, keep));
   return [after, [{ kind: "silence" }, ...effects]];
 }
 
@@ -82,10 +88,11 @@ export function queueVoice(queue: VoiceQueue, input: VoiceInput): readonly [Voic
     }
     case "ended":
       return queue.speaking?.id === input.id ? start({ ...queue, speaking: undefined }) : [queue, []];
-    case "userStarted":
-      return queue.speaking === undefined
-        ? [{ ...queue, userTalks: true }, []]
-        : interrupt({ ...queue, userTalks: true }, true);
+    case "userStarted": {
+      // Nothing starts here: a high alert that was talked over waits until the user is done, or it would never be silent.
+      const silence = queue.speaking === undefined ? [] : [{ kind: "silence" } as const];
+      return [{ ...cutOff(queue, true), userTalks: true }, silence];
+    }
     case "userEnded":
       return start({ ...queue, userTalks: false });
   }

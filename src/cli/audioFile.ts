@@ -41,14 +41,23 @@ async function readFlac(bytes: Uint8Array): Promise<Result<RawSound, string>> {
     await decoder.ready;
     const decoded = await decoder.decodeFile(bytes);
     const firstError = decoded.errors[0];
-    // Half a number is another number: a file with a damaged frame is refused, not read around.
+    // Half a number is another number: a file with a damaged or missing frame is refused, not read around.
     if (firstError !== undefined) return fail(`it is damaged (${firstError.message})`);
+    if (decoded.samplesDecoded === 0) return fail("nothing in it can be decoded");
+    const stated = statedFlacSamples(bytes);
+    if (stated !== 0 && decoded.samplesDecoded !== stated) return fail("it is cut short");
     return ok({ channels: decoded.channelData, rateHz: decoded.sampleRate });
   } catch (error) {
     return fail(`it cannot be decoded (${error instanceof Error ? error.message : String(error)})`);
   } finally {
     decoder.free();
   }
+}
+
+/** Samples a channel as the file's first block states them, 0 when it does not. Source: RFC 9639, section 8.2. */
+function statedFlacSamples(bytes: Uint8Array): number {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  return bytes.length < 26 ? 0 : (view.getUint8(21) & 0x0f) * 2 ** 32 + view.getUint32(22);
 }
 
 function toListenerSound(path: string, sound: RawSound): Result<Float32Array, AudioFileError> {

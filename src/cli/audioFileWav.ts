@@ -5,6 +5,7 @@ export type RawSound = { readonly channels: readonly Float32Array[]; readonly ra
 const FORMAT_INTEGER = 1;
 const FORMAT_FLOAT = 3;
 const FORMAT_EXTENSIBLE = 0xfffe;
+const UNSTATED_SIZE = 0xffff_ff00;
 
 type Format = { readonly kind: number; readonly channels: number; readonly rateHz: number; readonly bits: number };
 
@@ -28,8 +29,9 @@ export function readWav(bytes: Uint8Array): Result<RawSound, string> {
     if (id === "data") {
       if (format === undefined) return fail("its sound comes before its format");
       // A writer that could not seek back leaves the size at 0 or at the maximum: take what is there.
-      const length = size === 0 || from + size > bytes.length ? bytes.length - from : size;
-      return readSamples(view, from, length, format);
+      const sizeIsStated = size !== 0 && size < UNSTATED_SIZE;
+      if (sizeIsStated && from + size > bytes.length) return fail("it is cut short");
+      return readSamples(view, from, sizeIsStated ? size : bytes.length - from, format);
     }
     at = from + size + (size % 2);
   }

@@ -8,8 +8,12 @@ import { TerminalCase, type AnswerLine, type SpokeLine } from "./terminalCase.ts
 
 const USAGE = "usage: npm run talk -- [--json] [--protocol FILE]";
 
+const MESSAGE_MAX = 300;
+
+/** One line on standard error, whatever the message quotes. */
 function quit(message: string): never {
-  process.stderr.write(`${message}\n`);
+  const line = message.replace(/[\p{Cc}\u2028\u2029]+/gu, " ").trim();
+  process.stderr.write(`${line.length > MESSAGE_MAX ? `${line.slice(0, MESSAGE_MAX)}…` : line}\n`);
   process.exit(2);
 }
 

@@ -1,8 +1,8 @@
 import { melFilters } from "./melFilters.ts";
 import { createPowerSpectrum } from "./powerSpectrum.ts";
 
-export const SAMPLE_RATE_HZ = 16_000;
-export const WINDOW_SAMPLES = 400;
+const SAMPLE_RATE_HZ = 16_000;
+const WINDOW_SAMPLES = 400;
 const HOP_SAMPLES = 160;
 const FFT_SAMPLES = 512;
 const MEL_COUNT = 64;

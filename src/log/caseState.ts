@@ -26,6 +26,7 @@ export type FindingEntry = FindingValue & {
 export type SexEntry = { readonly id: string; readonly sex: Sex; readonly earlier: SexEntry | undefined };
 
 export type StepEntry = {
+  readonly seq: number;
   readonly answer: StepAnswer;
   readonly atMs: number;
   readonly factId: string;
@@ -52,7 +53,14 @@ export type CaseState = {
   readonly sex: SexEntry | undefined;
   /** The ids of the last reading's facts: what "correction" and "disregard" act on. */
   readonly lastReading:
-    { readonly readingId: string; readonly factIds: readonly string[]; readonly facts: readonly Fact[] } | undefined;
+    | {
+        readonly readingId: string;
+        /** Number of its newest fact in the case. */
+        readonly seq: number;
+        readonly factIds: readonly string[];
+        readonly facts: readonly Fact[];
+      }
+    | undefined;
   /** Open questions, newest first: the newest is the one that "affirm" answers. */
   readonly questions: readonly Question[];
   readonly steps: Readonly<Record<string, StepEntry>>;

@@ -12,7 +12,7 @@ type Recording = Of<"vital.recorded"> | Of<"finding.recorded"> | Of<"sex.recorde
 function withReading(state: CaseState, fact: Recording): CaseState["lastReading"] {
   const last = state.lastReading;
   const facts = last?.readingId === fact.readingId ? [...last.facts, fact] : [fact];
-  return { readingId: fact.readingId, facts, factIds: facts.map((f) => f.id) };
+  return { readingId: fact.readingId, seq: state.factCount, facts, factIds: facts.map((f) => f.id) };
 }
 
 function recordVital(state: CaseState, fact: Of<"vital.recorded">): CaseState["vitals"] {
@@ -75,7 +75,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
       const { stepId, answer, atMs, id: factId } = fact;
       return {
         ...state,
-        steps: { ...state.steps, [stepId]: { answer, atMs, factId, earlier: state.steps[stepId] } },
+        steps: { ...state.steps, [stepId]: { seq, answer, atMs, factId, earlier: state.steps[stepId] } },
         calledStepId: state.calledStepId === stepId ? undefined : state.calledStepId,
       };
     }

@@ -17,15 +17,14 @@ function findingOf(fact: Recorded<"finding.recorded">): FindingValue {
 /** The last reading as one statement, with the facts that hold it: what "read back" says and "disregard" strikes. */
 export function selectLastStatement(
   state: CaseState,
-): { readonly statement: Statement; readonly factIds: readonly string[]; readonly atMs: number } | undefined {
+): { readonly statement: Statement; readonly factIds: readonly string[]; readonly seq: number } | undefined {
   const last = state.lastReading;
-  const newest = last?.facts[0];
-  if (last === undefined || newest === undefined) return undefined;
+  if (last === undefined) return undefined;
   const sex = last.facts.find((f) => f.type === "sex.recorded");
   const statement: Statement = {
     vitals: last.facts.flatMap((f) => (f.type === "vital.recorded" ? [valueOf(f)] : [])),
     findings: last.facts.flatMap((f) => (f.type === "finding.recorded" ? [findingOf(f)] : [])),
     ...(sex?.type === "sex.recorded" ? { sex: sex.sex } : {}),
   };
-  return { statement, factIds: last.factIds, atMs: newest.atMs };
+  return { statement, factIds: last.factIds, seq: last.seq };
 }

@@ -8,27 +8,42 @@ const isInside = (band: AlertBand, value: number): boolean =>
 export const priorityOf = (rule: AlertRule, value: number): Priority | undefined =>
   rule.bands.findLast((band) => isInside(band, value))?.priority;
 
-/** Whether a band, once entered, has not been left for good: enough readings in a row well above it. */
-function isHeld(rule: AlertRule, band: AlertBand, newestFirst: Iterable<{ readonly value: number }>): boolean {
-  let well = 0;
+/**
+ * How many readings back the hysteresis looks, so that judging costs the same in the ninth hour. An alert whose values have
+ * hovered just above its band for longer than this simply goes on standing. This project's choice, no source.
+ */
+const LOOK_BACK = 100;
+
+function newestOf(newestFirst: Iterable<{ readonly value: number }>): readonly number[] {
+  const values: number[] = [];
   for (const { value } of newestFirst) {
+    values.push(value);
+    if (values.length === LOOK_BACK) break;
+  }
+  return values;
+}
+
+/** Whether a band, once entered, has not been left for good: enough readings in a row well above it. */
+function isHeld(rule: AlertRule, band: AlertBand, newestFirst: readonly number[]): boolean {
+  let well = 0;
+  for (const value of newestFirst) {
     if (isInside(band, value)) return true;
     well = value >= band.below + rule.clearBy ? well + 1 : 0;
     if (well >= rule.clearReadings) return false;
   }
-  return false;
+  return newestFirst.length === LOOK_BACK;
 }
 
 /**
- * The worst priority that these readings still hold, by hysteresis. It depends on the readings alone, so an alert whose
- * readings were struck is held by nothing.
+ * The worst priority that an alert which stands may keep, by hysteresis. It depends on the readings alone, so an alert
+ * whose readings were struck is held by nothing.
  *
- * @param readings makes a fresh walk over the values, newest first.
+ * Not for: raising an alert. Only the newest value does that.
  */
-export const heldPriority = (
-  rule: AlertRule,
-  readings: () => Iterable<{ readonly value: number }>,
-): Priority | undefined => rule.bands.findLast((band) => isHeld(rule, band, readings()))?.priority;
+export function heldPriority(rule: AlertRule, newestFirst: Iterable<{ readonly value: number }>): Priority | undefined {
+  const values = newestOf(newestFirst);
+  return rule.bands.findLast((band) => isHeld(rule, band, values))?.priority;
+}
 
 /** The milder of two; none is the mildest. */
 export const milder = (a: Priority | undefined, b: Priority | undefined): Priority | undefined =>

@@ -29,12 +29,7 @@ function judge(state: CaseState, rule: AlertRule): Judged {
   const newest = watchedReadings(state, rule.code).next().value;
   const now = newest && isCurrent(state, rule.code) ? priorityOf(rule, newest.value) : undefined;
   // Only the value that holds now can raise or worsen; what was already standing steps down only by hysteresis.
-  const held =
-    before &&
-    milder(
-      before.priority,
-      heldPriority(rule, () => watchedReadings(state, rule.code)),
-    );
+  const held = before && milder(before.priority, heldPriority(rule, watchedReadings(state, rule.code)));
   const priority = worse(now, held);
   return { rule, before, priority, change: changeOf(before?.priority, priority), newest, isLow: now !== undefined };
 }

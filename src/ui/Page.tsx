@@ -10,6 +10,7 @@ import { PhraseList } from "./PhraseList.tsx";
 import { ProgressList } from "./ProgressList.tsx";
 import { QuestionPanel } from "./QuestionPanel.tsx";
 import { SaveFault } from "./SaveFault.tsx";
+import { SettingsPanel } from "./SettingsPanel.tsx";
 import { TypedLine } from "./TypedLine.tsx";
 import { ValueTiles } from "./ValueTiles.tsx";
 
@@ -39,6 +40,7 @@ export function Page({ view, actions }: PageProps) {
         <ValueTiles tiles={view.tiles} />
         <ProgressList groups={view.groups} />
         <PhraseList phrases={view.phrases} />
+        <SettingsPanel settings={view.settings} actions={actions} />
       </main>
       <PageFooter caution={view.caution} protocolText={view.protocolText} saveText={view.saveText} />
       <TypedLine onSend={(text) => actions.typed(text)} />

@@ -22,7 +22,9 @@ export function shortFacts(facts: readonly Fact[]): string {
 function shortFact(f: Fact): string | undefined {
   switch (f.type) {
     case "vital.recorded":
-      return [f.code, f.value, f.method, f.site, f.level, f.reaction].filter((p) => p !== undefined).join(" ");
+      return [f.code, Math.round(f.value * 10) / 10, f.method, f.site, f.level, f.reaction]
+        .filter((p) => p !== undefined)
+        .join(" ");
     case "finding.recorded":
       return `${f.code} ${f.finding}`;
     case "sex.recorded":

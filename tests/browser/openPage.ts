@@ -33,15 +33,15 @@ export type OpenOptions = {
   readonly origin: string;
   /** Sound that the microphone hears once, from the moment it is opened. Without it the microphone is silent. */
   readonly microphoneWav?: string;
-  /** Runs in the page before any of its own scripts. */
-  readonly initScript?: () => void;
+  /** Run in the page before any of its own scripts. */
+  readonly initScripts?: readonly (() => void)[];
 };
 
 const isLocal = (url: string, origin: string) => url.startsWith(`${origin}/`) || /^(data|blob|about):/.test(url);
 
 /** Opens the served page in a browser of its own, with an empty profile and the microphone allowed. */
 export async function openPage(options: OpenOptions): Promise<OpenedPage> {
-  const { browserPath, origin, microphoneWav, initScript } = options;
+  const { browserPath, origin, microphoneWav, initScripts = [] } = options;
   const profile = mkdtempSync(join(tmpdir(), "tragus-browser-"));
   const sound = microphoneWav === undefined ? [] : [`--use-file-for-fake-audio-capture=${microphoneWav}%noloop`];
   const context = await chromium.launchPersistentContext(profile, {
@@ -62,7 +62,7 @@ export async function openPage(options: OpenOptions): Promise<OpenedPage> {
 
   const page = context.pages()[0] ?? (await context.newPage());
   page.on("crash", () => errors.push("the page crashed"));
-  if (initScript) await context.addInitScript(initScript);
+  for (const script of initScripts) await context.addInitScript(script);
   await page.goto(origin, { waitUntil: "load" });
   return {
     page,

@@ -16,7 +16,7 @@ const UCUM = "printed by @lhncbc/ucum-lhc 7.1.10, convertUnitTo, run on 2026-11-
  * million, so neither can be met closer than that (100 mmHg by 0.0003).
  */
 const PA_APART = 100 * (133.3224 / 133.322 - 1);
-const SP811 = "NIST SP 811, appendix B.8, factor as printed there";
+const SP811 = "NIST SP 811, appendix B.8, factor from memory, verify";
 
 export const CONVERSIONS: readonly ConversionRow[] = [
   { code: "etco2", said: 5, unit: "kPa", stored: 37.50318777096053, within: PA_APART, source: UCUM },

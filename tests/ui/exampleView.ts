@@ -52,6 +52,14 @@ export const exampleView: ScreenView = {
     { id: "map", priority: "high", text: "MAP 77, 13 below target" },
     { id: "spo2", priority: "medium", text: "Oxygen reading is old" },
   ],
+  settings: {
+    engines: [
+      { id: "built-in", label: "Built in, on the device", chosen: true },
+      { id: "browser", label: "This browser's, may send sound away", chosen: false },
+    ],
+    consent: undefined,
+    voices: [{ id: undefined, label: "Built in", chosen: true }],
+  },
   phrases: ["blood pressure one ten over sixty", "status", "next", "say again", "correction"],
 };
 

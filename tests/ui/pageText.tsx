@@ -8,6 +8,9 @@ const NO_ACTIONS: ScreenActions = {
   stopListening: () => undefined,
   setMode: () => undefined,
   hold: () => undefined,
+  chooseEngine: () => undefined,
+  answerConsent: () => undefined,
+  chooseVoice: () => undefined,
 };
 
 export const pageMarkup = (view: ScreenView): string => renderToStaticMarkup(<Page view={view} actions={NO_ACTIONS} />);

@@ -45,3 +45,6 @@ class CaptureProcessor extends AudioWorkletProcessor {
 }
 
 registerProcessor("tragus-capture", CaptureProcessor);
+
+// Makes the file a module to the compiler; nothing is exported.
+export {};

@@ -23,6 +23,8 @@ export type LinkParts = {
 
 export type ListenerLink = {
   isReady(): boolean;
+  /** Ready, and no more than one ping behind. */
+  isAnswering(): boolean;
   /** Goes nowhere once the worker is dead. */
   post(message: ToListener, transfer?: Transferable[]): void;
   close(): void;
@@ -82,6 +84,7 @@ export function openListenerLink({ makeWorker, load, limits, onReady, onMessage,
 
   return {
     isReady: () => phase === "ready",
+    isAnswering: () => phase === "ready" && unansweredPings <= 1,
     post(message, transfer = []) {
       if (phase !== "closed") worker.postMessage(message, transfer);
     },

@@ -46,6 +46,15 @@ export function browserSpeechService(): SpeechService {
   };
 }
 
+/** What the browser's own recogniser is worth to a user who cares where the sound goes. */
+export async function findBrowserEngine(
+  service: SpeechService,
+  lang: string,
+): Promise<"on-device" | "sends-sound" | "none"> {
+  if (service.make === undefined) return "none";
+  return (await service.onDevice(lang)) ? "on-device" : "sends-sound";
+}
+
 /** What a failure of the service means to the user; undefined for those that are part of listening. */
 export function serviceFault(error: SpeechRecognitionErrorEvent["error"]): RecogniserError | undefined {
   switch (error) {

@@ -1,29 +1,11 @@
 import type { GrammarState, HearingEvent, ListeningMode, Recogniser, RecogniserError } from "../../app/ports.ts";
 import { fail, ok, type Result } from "../../core/result.ts";
 import { createFaultBoard } from "./faultBoard.ts";
-import { openListenerLink, type LinkLimits, type ListenerLink, type WorkerLike } from "./listenerLink.ts";
+import { openListenerLink, type ListenerLink, type WorkerLike } from "./listenerLink.ts";
 import type { FromListener, ListenerAssets, ListenerLanguage } from "./listenerMessages.ts";
 import type { Microphone } from "./microphone.ts";
+import { RECOGNISER_LIMITS, type RecogniserLimits } from "./recogniserLimits.ts";
 import { watchSound, type SoundWatch } from "./soundWatch.ts";
-
-export type RecogniserLimits = LinkLimits & {
-  /** From `start` to listening, the user's answer to the browser's question included. */
-  readonly startTimeoutMs: number;
-  readonly soundMissingMs: number;
-  /** Waits before each new try at a dead worker; after the last one it stays dead. */
-  readonly restartAfterMs: readonly number[];
-  readonly microphoneRetryMs: number;
-};
-
-const LIMITS: RecogniserLimits = {
-  loadTimeoutMs: 120_000,
-  answerTimeoutMs: 6_000,
-  pingEveryMs: 1_000,
-  startTimeoutMs: 120_000,
-  soundMissingMs: 3_000,
-  restartAfterMs: [0, 1_000, 3_000, 8_000],
-  microphoneRetryMs: 2_000,
-};
 
 export type WorkerRecogniserParts = {
   readonly makeWorker: () => WorkerLike;
@@ -42,7 +24,7 @@ export type WorkerRecogniserParts = {
  * is asked for again; `recovered` follows when all works. When neither helps, the last fault is followed by `stopped`.
  */
 export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser {
-  const limits = { ...LIMITS, ...parts.limits };
+  const limits = { ...RECOGNISER_LIMITS, ...parts.limits };
   const listeners = new Set<(event: HearingEvent) => void>();
   const emit = (event: HearingEvent): void => listeners.forEach((listener) => listener(event));
   const faults = createFaultBoard(emit);
@@ -89,6 +71,7 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
     const { port1, port2 } = new MessageChannel();
     microphone.connect(port1);
     link.post({ op: "sound", port: port2, rateHz: microphone.rateHz }, [port2]);
+    silent = false; // the new hearing judges the microphone afresh
     watch ??= watchSound(limits.soundMissingMs, limits.soundMissingMs / 3, missSound);
     watch.seen();
     if (phase === "starting") {
@@ -102,8 +85,8 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
 
   const missSound = (forMs: number): void => {
     microphone?.resume();
-    // Without a worker no sound can arrive, and that fault is told already.
-    if (link?.isReady() === true && microphone !== undefined)
+    // With a worker that is dead or hangs no sound can arrive: that is another fault, told on its own.
+    if (link?.isAnswering() === true && microphone !== undefined)
       faults.raise("sound", { kind: "microphone-silent", forMs: Math.round(forMs) });
   };
 
@@ -158,7 +141,6 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
     }
     if (opened.ok) {
       microphone = opened.value;
-      silent = false;
       return joinWorkerAndMicrophone();
     }
     if (phase === "starting" || opened.error.kind !== "microphone-lost") return end(opened.error);

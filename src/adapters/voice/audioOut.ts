@@ -10,7 +10,7 @@ const UNLOCKING_EVENTS = ["pointerdown", "keydown"] as const;
 export interface AudioOut {
   /** Makes the sound device ready. `audio-blocked`: the browser wants a touch or a key first. */
   open(): Promise<Result<AudioContext, SpeakerError>>;
-  line(context: AudioContext): Line;
+  line(context: AudioContext, notBeforeS?: number): Line;
   /** A short mark beside whatever else sounds; left out, not put off, where sound is blocked. */
   mark(mark: Mark): void;
   silence(): void;
@@ -45,8 +45,8 @@ export function createAudioOut(makeContext: () => AudioContext, page: EventTarge
     return running ? ok(opening) : fail({ kind: "audio-blocked" });
   };
 
-  const line = (on: AudioContext): Line => {
-    const opened = createLine(on);
+  const line = (on: AudioContext, notBeforeS = 0): Line => {
+    const opened = createLine(on, notBeforeS);
     lines.add(opened);
     void opened.settled.then(() => lines.delete(opened));
     return opened;

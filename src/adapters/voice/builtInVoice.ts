@@ -17,6 +17,8 @@ export type BuiltInVoiceParts = {
 /** Words later than this after they were asked for are stale; the voice goes on loading for the next ones. */
 const FIRST_SOUND_LIMIT_MS = 8_000;
 const TONE_TO_WORDS_MS = 120;
+/** Two utterances are not to be taken for one. Ours. */
+const BETWEEN_S = 0.3;
 
 type Outcome = Result<"ended" | "cancelled", SpeakerError>;
 
@@ -41,6 +43,7 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
   const voice = createVoiceClient(makeWorker, wasmUrl);
   let current: ((outcome: Outcome) => void) | undefined;
   let disposed = false;
+  let quietUntilS = 0;
 
   return {
     warmUp: async () => {
@@ -52,7 +55,7 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
       new Promise<Outcome>((resolve) => {
         current?.(ok("cancelled"));
         if (disposed) return resolve(fail({ kind: "disposed" }));
-        const turn = createTurn(audio, voice);
+        const turn = createTurn(audio, voice, quietUntilS, (endedAtS) => (quietUntilS = endedAtS + BETWEEN_S));
         const settle = (outcome: Outcome) => {
           if (current === settle) current = undefined;
           turn.stop();
@@ -80,7 +83,7 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
 }
 
 /** One utterance from tone to last word. Its result counts only if nothing settled it earlier. */
-function createTurn(audio: AudioOut, voice: VoiceClient) {
+function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onEnd: (atS: number) => void) {
   let line: Line | undefined;
   let stopped = false;
 
@@ -89,7 +92,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient) {
     if (!opened.ok) return opened;
     if (stopped) return ok("cancelled");
     const { sampleRate } = opened.value;
-    const out = (line = audio.line(opened.value));
+    const out = (line = audio.line(opened.value, notBeforeS));
     let started = false;
     const add = (...sound: Parameters<Line["add"]>) => {
       if (stopped) return;
@@ -99,8 +102,9 @@ function createTurn(audio: AudioOut, voice: VoiceClient) {
     };
     if (spoken.tone) add({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, TONE_TO_WORDS_MS);
     let failure: Result<never, SpeakerError> | undefined;
-    for (const phrase of splitPhrases(spoken.text)) {
-      const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text));
+    const inOneGo = spoken.withinMs === undefined ? undefined : [{ text: spoken.text, pauseAfterMs: 0 }];
+    for (const phrase of inOneGo ?? splitPhrases(spoken.text)) {
+      const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text, spoken.withinMs));
       if (stopped) return ok("cancelled");
       if (!made.ok) {
         failure = made;
@@ -110,6 +114,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient) {
     }
     out.finish();
     const end = await out.settled;
+    if (end === "ended") onEnd(opened.value.currentTime);
     if (failure) return failure;
     return end === "stalled" ? fail({ kind: "audio-blocked" }) : ok(end === "ended" ? "ended" : "cancelled");
   };

@@ -24,6 +24,26 @@ type Outcome = Result<"ended" | "cancelled", SpeakerError>;
 export const localVoices = (synthesis: SpeechSynthesis): readonly SpeechSynthesisVoice[] =>
   synthesis.getVoices().filter((voice) => voice.localService === true);
 
+/** Tells which local voices there are, now and whenever the device finds more of them. */
+export function watchLocalVoices(
+  tell: (voices: readonly { readonly id: string; readonly name: string }[]) => void,
+): void {
+  if (!("speechSynthesis" in globalThis)) return;
+  const now = () => tell(localVoices(speechSynthesis).map(({ voiceURI, name }) => ({ id: voiceURI, name })));
+  speechSynthesis.addEventListener("voiceschanged", now);
+  now();
+}
+
+/** The chosen voice of the device in a page. */
+export const deviceVoiceInPage = (voiceUri: string): Speaker =>
+  createDeviceVoice({
+    synthesis: speechSynthesis,
+    voiceUri,
+    makeUtterance: (text) => new SpeechSynthesisUtterance(text),
+    makeContext: () => new AudioContext({ latencyHint: "interactive" }),
+    page: window,
+  });
+
 /**
  * A speaker over a voice of the device, for a user who has chosen one; never a default. Tones and marks are ours.
  *

@@ -21,11 +21,12 @@ const FALL_S = 0.005;
 /** How long after its due end a sound may still be running: `onended` has been seen 140 ms late. */
 const GRACE_MS = 1_500;
 
-export function createLine(context: AudioContext): Line {
+/** @param notBeforeS nothing sounds earlier, on the clock of the context. */
+export function createLine(context: AudioContext, notBeforeS = 0): Line {
   const gain = context.createGain();
   gain.connect(context.destination);
   const sources: AudioBufferSourceNode[] = [];
-  let nextAtS = 0;
+  let nextAtS = notBeforeS;
   let endsAtS = 0;
   let finished = false;
   let over = false;

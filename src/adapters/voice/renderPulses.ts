@@ -27,23 +27,27 @@ export function renderPulses(
   sampleRate: number,
 ): Float32Array {
   const toSamples = (ms: number) => Math.round((ms / 1000) * sampleRate);
-  const pcm = new Float32Array(
-    Math.max(0, ...pulses.map(({ onsetMs, lengthMs }) => toSamples(onsetMs) + toSamples(lengthMs))),
-  );
+  const endMs = Math.max(0, ...pulses.map(({ onsetMs, lengthMs }) => onsetMs + lengthMs));
+  const pcm = new Float32Array(toSamples(endMs));
   const gains = partialsDb.map((db) => 10 ** (db / 20));
+  // The pulses of a tone are alike: rendering each anew would hold a page up for 50 ms before an alert.
+  const rendered = new Map<string, Float32Array>();
   for (const { onsetMs, lengthMs, fundamentalHz } of pulses) {
-    const start = toSamples(onsetMs);
-    const length = toSamples(lengthMs);
-    for (let i = 0; i < length; i++) {
-      let sample = 0;
-      gains.forEach((gain, k) => {
-        const hz = fundamentalHz * (k + 1);
-        if (hz < sampleRate / 2) sample += gain * Math.sin((2 * Math.PI * hz * i) / sampleRate);
-      });
-      pcm[start + i] = sample * envelope(i / length, edge);
-    }
+    const key = `${lengthMs} ${fundamentalHz}`;
+    const pulse = rendered.get(key) ?? renderPulse(toSamples(lengthMs), fundamentalHz / sampleRate, gains, edge);
+    rendered.set(key, pulse);
+    pcm.set(pulse, Math.min(toSamples(onsetMs), pcm.length - pulse.length));
   }
   return scaleTo(pcm, peak);
+}
+
+/** One pulse; `cycles` of the fundamental pass in a sample. */
+function renderPulse(length: number, cycles: number, gains: readonly number[], edge: number): Float32Array {
+  const audible = gains.filter((_gain, k) => cycles * (k + 1) < 0.5);
+  return new Float32Array(length).map((_empty, i) => {
+    const wave = audible.reduce((sum, gain, k) => sum + gain * Math.sin(2 * Math.PI * cycles * (k + 1) * i), 0);
+    return wave * envelope(i / length, edge);
+  });
 }
 
 /** Raised-cosine rise and fall: no click at either end. `at` runs from 0 to 1 through the pulse. */

@@ -5,7 +5,7 @@ type Respelling = readonly [written: string, spoken: string];
  * Words that the engine gets wrong, found by printing its phones. Matched as whole words, in either case.
  * A word that it says right (MAP, CPP, ICP, norepinephrine, ketamine …) is not here; the tests hold both kinds.
  */
-export const WORDS: readonly Respelling[] = [
+const WORDS: readonly Respelling[] = [
   ["SpO2", "S P O two"],
   ["EtCO2", "E T C O two"],
   ["PaCO2", "P A C O two"],
@@ -37,7 +37,7 @@ export const WORDS: readonly Respelling[] = [
 ];
 
 /** Units, longest first: in full, since short forms kill. A unit may touch its number or another unit. */
-export const UNITS: readonly Respelling[] = [
+const UNITS: readonly Respelling[] = [
   ["mm[Hg]", "millimeeters of mercury"],
   ["mmHg", "millimeeters of mercury"],
   ["cm[H2O]", "centimeters of water"],
@@ -54,7 +54,7 @@ export const UNITS: readonly Respelling[] = [
 ];
 
 /** Units that something is counted in: after "per" there is one of them. */
-export const PER: readonly Respelling[] = [
+const PER: readonly Respelling[] = [
   ["min", "minute"],
   ["kg", "kilogram"],
   ["mL", "millileeter"],
@@ -64,7 +64,7 @@ export const PER: readonly Respelling[] = [
 ];
 
 /** Signs that must not be dropped with the other letters the engine does not know: a number would change its meaning. */
-export const SIGNS: readonly Respelling[] = [
+const SIGNS: readonly Respelling[] = [
   ["≥", "at least"],
   ["≤", "at most"],
   ["<", "under"],

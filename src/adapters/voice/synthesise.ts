@@ -14,6 +14,8 @@ export type SpeechOptions = {
   readonly voice?: FliteVoice;
   /** Length of every sound against the engine's own: under 1 is faster. */
   readonly stretch?: number;
+  /** Said in one go and faster where it would last longer than this; never faster than `BRISKEST_STRETCH`. */
+  readonly withinMs?: number;
 };
 
 export interface Flite {
@@ -21,8 +23,16 @@ export interface Flite {
 }
 
 export const DEFAULT_VOICE: FliteVoice = "rms";
-/** Measured: see the table beside the test of it. */
-export const DEFAULT_STRETCH = 0.75;
+/**
+ * The fastest at which words stay whole. Seconds of one status sentence (126 characters), and numbers of 73 (13 to
+ * 199) that the listener heard right in quiet / white noise at 10 dB / at 5 dB:
+ * 1.0 9.4 s 73/73/73, 0.85 8.1 s 73/73/73, 0.75 7.2 s 73/73/71, 0.65 6.3 s 73/72/65, 0.55 71/56/52, 0.5 67/39/26.
+ * The listener was partly trained on this voice, at 0.87 to 1.18 of its speed: people were not asked.
+ */
+const DEFAULT_STRETCH = 0.75;
+
+/** Under this, numbers are lost even in quiet; see the table beside the test of the default. */
+export const BRISKEST_STRETCH = 0.55;
 
 /**
  * The built-in speech engine, for a worker or for Node.
@@ -37,7 +47,8 @@ export const DEFAULT_STRETCH = 0.75;
 export async function createFlite({ wasmBytes }: { readonly wasmBytes: BufferSource }): Promise<Flite> {
   const program = await WebAssembly.compile(wasmBytes);
   return {
-    synthesise: (text, { voice = DEFAULT_VOICE, stretch = DEFAULT_STRETCH } = {}) => {
+    synthesise: (text, { voice = DEFAULT_VOICE, stretch = DEFAULT_STRETCH, withinMs } = {}) => {
+      if (withinMs !== undefined) return speakBriskly(program, text, voice, stretch, withinMs);
       const parts: { sound: Sound; pauseAfterMs: number }[] = [];
       for (const phrase of splitPhrases(text)) {
         const spoken = speak(program, respell(phrase.text), voice, stretch);
@@ -47,6 +58,24 @@ export async function createFlite({ wasmBytes }: { readonly wasmBytes: BufferSou
       return ok(join(parts));
     },
   };
+}
+
+/** Without pauses, then as fast as the limit asks for. */
+function speakBriskly(
+  program: WebAssembly.Module,
+  text: string,
+  voice: FliteVoice,
+  stretch: number,
+  withinMs: number,
+): Result<Sound, SynthesisError> {
+  const inOneGo = respell(text.replace(/[.,;:?!]+(?=\s|$)/gu, ""));
+  const first = speak(program, inOneGo, voice, stretch);
+  if (!first.ok) return first;
+  const trimmed = trimSilence(first.value);
+  const lastsMs = (1000 * trimmed.pcm.length) / trimmed.sampleRate;
+  if (lastsMs <= withinMs) return ok(trimmed);
+  const faster = speak(program, inOneGo, voice, Math.max(BRISKEST_STRETCH, (stretch * withinMs) / lastsMs));
+  return faster.ok ? ok(trimSilence(faster.value)) : faster;
 }
 
 function speak(

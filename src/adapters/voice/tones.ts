@@ -58,7 +58,7 @@ const PARTIALS_DB = [0, -3, -6, -9, -12];
 const EDGE = 0.15;
 
 /** When each pulse of an alert's tone sounds. */
-export function toneFor(priority: TonePriority): readonly Pulse[] {
+function toneFor(priority: TonePriority): readonly Pulse[] {
   const { groups, pulseMs, spacingMs, groupGapsMs, fundamentalHz } = BURSTS[priority];
   const pulses: Pulse[] = [];
   let onsetMs = 0;

@@ -10,7 +10,7 @@ export interface VoiceClient {
   /** Starts the worker and loads the voice, once; asked again after a failure, tries again. */
   load(): Promise<Result<void, SpeakerError>>;
   /** Loads first where that has not been done. A worker that dies is restarted and asked once more. */
-  synthesise(text: string): Promise<Result<Sound, SpeakerError>>;
+  synthesise(text: string, withinMs?: number): Promise<Result<Sound, SpeakerError>>;
   dispose(): void;
 }
 
@@ -72,15 +72,16 @@ export function createVoiceClient(makeWorker: () => WorkerLike, wasmUrl: string)
     return attempt;
   };
 
-  const tryOnce = async (text: string): Promise<Result<Sound, SpeakerError>> => {
+  const tryOnce = async (spoken: VoiceAsk & { op: "synthesise" }): Promise<Result<Sound, SpeakerError>> => {
     const ready = await load();
     if (!ready.ok) return ready;
-    return disposed ? fail({ kind: "disposed" }) : ask({ op: "synthesise", text }, SYNTHESIS_LIMIT_MS);
+    return disposed ? fail({ kind: "disposed" }) : ask(spoken, SYNTHESIS_LIMIT_MS);
   };
 
-  const synthesise = async (text: string): Promise<Result<Sound, SpeakerError>> => {
-    const first = await tryOnce(text);
-    return first.ok || first.error.kind !== "worker-died" ? first : tryOnce(text);
+  const synthesise = async (text: string, withinMs?: number): Promise<Result<Sound, SpeakerError>> => {
+    const spoken = { op: "synthesise", text, ...(withinMs === undefined ? {} : { withinMs }) } as const;
+    const first = await tryOnce(spoken);
+    return first.ok || first.error.kind !== "worker-died" ? first : tryOnce(spoken);
   };
 
   return {

@@ -4,7 +4,8 @@ import type { Sound } from "./wav.ts";
 
 /** What the page asks of the voice worker. A phrase is said as one, with the default voice. */
 export type VoiceAsk =
-  { readonly op: "load"; readonly wasmUrl: string } | { readonly op: "synthesise"; readonly text: string };
+  | { readonly op: "load"; readonly wasmUrl: string }
+  | { readonly op: "synthesise"; readonly text: string; readonly withinMs?: number };
 
 export type VoiceRequest = VoiceAsk & { readonly id: number };
 

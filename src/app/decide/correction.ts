@@ -1,10 +1,11 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidItem, SaidNumber, SaidVital } from "../../language/intent.ts";
-import type { CaseState } from "../../log/caseState.ts";
-import type { SaidUnit, VitalValue } from "../../log/facts.ts";
+import type { CaseState, VitalEntry } from "../../log/caseState.ts";
+import type { Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";
 import { valueOf } from "../../log/statements.ts";
-import { inSlot } from "./saidVital.ts";
+import { withNumber } from "./saidVital.ts";
+import { inheritedUnit } from "./units.ts";
 
 export const PRESSURES: readonly VitalCode[] = ["sbp", "dbp", "map"];
 
@@ -24,7 +25,26 @@ export function replacedBy(log: CaseState, codes: readonly VitalCode[]): Replace
     return { strikes: [...inLast, ...rest].map((f) => f.id), carried: rest.map(valueOf) };
   }
   const older = codes.flatMap((code) => selectLatest(log, code) ?? []);
-  return { strikes: older.map((e) => e.id), carried: [] };
+  const rest = isPressure ? sameReading(log, older).filter((e) => !codes.includes(e.code)) : [];
+  return { strikes: [...older, ...rest].map((e) => e.id), carried: rest.map(entryValue) };
+}
+
+const sameReading = (log: CaseState, of: readonly VitalEntry[]): readonly VitalEntry[] =>
+  PRESSURES.flatMap((code) => selectLatest(log, code) ?? []).filter((e) => of.some((o) => o.readingId === e.readingId));
+
+function entryValue(entry: VitalEntry): VitalValue {
+  const { id: _id, seq: _seq, atMs: _atMs, readingId: _reading, heard: _heard, by: _by, ...value } = entry;
+  return value;
+}
+
+/**
+ * What a restatement that answers questions replaces: only what those questions were to replace. A correction said while
+ * its own question waits corrects what was asked, never an older value of the same vital.
+ */
+export function replacedThrough(log: CaseState, questions: readonly Question[], codes: readonly VitalCode[]): Replaced {
+  const strikes = questions.flatMap((q) => q.strikes);
+  const rest = lastVitals(log).filter((f) => strikes.includes(f.id) && !codes.includes(f.code));
+  return { strikes, carried: rest.map(valueOf) };
 }
 
 /** Findings of the same kind in the last reading. */
@@ -38,5 +58,6 @@ export function replacedFindings(log: CaseState, items: readonly SaidItem[]): re
 /** "Correction, ninety": the last reading says which vital that is, unless it held several. */
 export function slotForNumber(log: CaseState, number: SaidNumber, unit: SaidUnit | undefined): SaidVital | undefined {
   const [only, ...others] = lastVitals(log);
-  return only === undefined || others.length > 0 ? undefined : inSlot(only.code, number, unit ?? only.said.unit);
+  if (only === undefined || others.length > 0) return undefined;
+  return withNumber(valueOf(only), number, unit ?? inheritedUnit(only));
 }

@@ -1,6 +1,5 @@
-import type { Intent, SaidItem } from "../../language/intent.ts";
+import type { Intent } from "../../language/intent.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { Question } from "../../log/facts.ts";
 import type { AppContext, AppState } from "../context.ts";
 import type { Interpretation } from "../interpret.ts";
 import { slotForNumber } from "./correction.ts";
@@ -14,10 +13,6 @@ import type { Source } from "./recordStatement.ts";
 
 const SAY_AGAIN = "Say again.";
 
-/** The open question that these values answer by being said again. */
-const answeredBy = (log: CaseState, items: readonly SaidItem[]): Question | undefined =>
-  log.questions.find((q) => items.some((i) => i.kind === "vital" && q.about.includes(i.code)));
-
 function decideBareNumber(
   context: AppContext,
   log: CaseState,
@@ -25,7 +20,10 @@ function decideBareNumber(
   source: Source,
   nowMs: number,
 ): Decision {
-  if (!correction) return decideNumber(context, log, number, unit, source, nowMs);
+  const asked = log.questions.length > 0;
+  // The value in question and the last reading both wait to be corrected: nobody knows which is meant.
+  if (correction && asked && log.lastReading !== undefined) return refused("Say which value.");
+  if (!correction || asked) return decideNumber(context, log, number, unit, source, nowMs);
   const said = slotForNumber(log, number, unit);
   if (said === undefined) return refused("Say which value.");
   return decideVitals(context, log, [said], source, nowMs, { correction: true });
@@ -34,14 +32,12 @@ function decideBareNumber(
 function decideIntent(context: AppContext, state: AppState, intent: Intent, source: Source, nowMs: number): Decision {
   const { log } = state;
   switch (intent.kind) {
-    case "vitals": {
-      const closes = answeredBy(log, intent.items);
-      return decideVitals(context, log, intent.items, source, nowMs, { correction: intent.correction, closes });
-    }
+    case "vitals":
+      return decideVitals(context, log, intent.items, source, nowMs, { correction: intent.correction });
     case "number":
       return decideBareNumber(context, log, intent, source, nowMs);
     case "unit":
-      return decideUnit(log, intent.unit);
+      return decideUnit(context, log, intent.unit, nowMs);
     case "command":
       return decideCommand(context, state, intent.command, nowMs);
     case "step":
@@ -74,8 +70,7 @@ export function decide(
       if (first === undefined) return ignored;
       if (others.length > 0) return decideChoice(state.log, heard.intents, heard.why, source, nowMs);
       if (first.kind !== "vitals" || first.correction) return refused(SAY_AGAIN);
-      const closes = answeredBy(state.log, first.items);
-      return decideVitals(context, state.log, first.items, source, nowMs, { correction: false, closes, unsure: true });
+      return decideVitals(context, state.log, first.items, source, nowMs, { correction: false, unsure: true });
     }
   }
 }

@@ -1,12 +1,13 @@
 import type { SaidNumber, SaidVital } from "../../language/intent.ts";
 import { soundAlikes } from "../../language/numbers/soundAlikes.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { Candidate, NewFact, Question, SaidUnit } from "../../log/facts.ts";
+import type { Candidate, NewFact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import type { AppContext } from "../context.ts";
 import { decideVitals } from "./decideVitals.ts";
 import { answered, ignored, refused, type Decision } from "./decision.ts";
-import { asSaidVital, inSlot } from "./saidVital.ts";
 import { recordStatements, type Source } from "./recordStatement.ts";
+import { asSaidVital, inSlot, withNumber } from "./saidVital.ts";
+import { inheritedUnit } from "./units.ts";
 
 /** The prompt proposes its first candidate, so "affirm" is an answer. A question of which of several is not answered by it. */
 const proposesOne = (q: Question): boolean =>
@@ -28,12 +29,20 @@ function take(log: CaseState, question: Question, chosen: Candidate): Decision {
   };
 }
 
-export function decideAffirm(log: CaseState): Decision {
+/** The unit is settled now, and only now can it be said whether the number itself must be asked back. */
+function takeWithUnit(context: AppContext, log: CaseState, question: Question, chosen: Candidate, nowMs: number) {
+  const { heard, by } = question;
+  const said = chosen.statement.vitals.map(asSaidVital);
+  const checked = decideVitals(context, log, said, { heard, by }, nowMs, { correction: false });
+  return checked.outcome === "asked" ? checked : take(log, question, chosen);
+}
+
+export function decideAffirm(context: AppContext, log: CaseState, nowMs: number): Decision {
   const [question] = log.questions;
   if (question === undefined) return ignored;
   const [first] = question.candidates;
-  if (first !== undefined && proposesOne(question)) return take(log, question, first);
-  return refused(question.prompt);
+  if (first === undefined || !proposesOne(question)) return refused(question.prompt);
+  return question.reason === "unit" ? takeWithUnit(context, log, question, first, nowMs) : take(log, question, first);
 }
 
 export function decideNegative(log: CaseState): Decision {
@@ -45,6 +54,11 @@ export function decideNegative(log: CaseState): Decision {
   ]);
 }
 
+/** Heard as one value of one vital, whatever its number: a bare number has only one place to go. */
+const oneSlot = ({ candidates }: Question): boolean =>
+  candidates.every((c) => c.statement.vitals.length === 1) &&
+  new Set(candidates.flatMap((c) => c.statement.vitals.map((v) => v.code))).size === 1;
+
 /** The statement in doubt with another number in the place of the doubtful one; nothing where that place is not known. */
 function restated(
   question: Question,
@@ -55,8 +69,11 @@ function restated(
   if (doubtful === undefined) return undefined;
   const [first] = question.candidates;
   if (first === undefined) return others.length === 0 ? [inSlot(doubtful, number, unit)] : undefined;
+  // Where the sound left the doubt, all of it is in doubt, not one number.
+  if ((question.reason === "acoustic" || question.reason === "ambiguous") && !oneSlot(question)) return undefined;
+  const kept = (v: VitalValue) => (question.reason === "unit" ? undefined : inheritedUnit(v));
   return first.statement.vitals.map((v) =>
-    v.code === doubtful ? { ...asSaidVital(v), ...number, unit: unit ?? v.said.unit } : asSaidVital(v),
+    v.code === doubtful ? withNumber(v, number, unit ?? kept(v)) : asSaidVital(v),
   );
 }
 
@@ -82,14 +99,21 @@ export function decideNumber(
       ? refused(`Say the digits: ${question.candidates.map((c) => c.choose).join(", or ")}?`)
       : take(log, question, chosen);
   }
+  // The answer to an older question, it seems: not to be put into the slot of this one.
+  const others = log.questions.filter((q) => q !== question);
+  if (others.some((q) => q.candidates.some((c) => c.number === number.value))) return refused("Say which value.");
   const items = restated(question, number, unit);
   if (items === undefined) return refused(question.prompt);
-  return decideVitals(context, log, items, source, nowMs, { correction: false, closes: question });
+  return decideVitals(context, log, items, source, nowMs, { correction: false });
 }
 
-export function decideUnit(log: CaseState, unit: SaidUnit): Decision {
-  const [question] = log.questions;
-  if (question?.reason !== "unit") return ignored;
-  const chosen = question.candidates.find((c) => c.statement.vitals.some((v) => v.said.unit === unit));
-  return chosen === undefined ? refused(question.prompt) : take(log, question, chosen);
+/** A bare unit answers the newest question of units that offers it; no other question can be meant. */
+export function decideUnit(context: AppContext, log: CaseState, unit: SaidUnit, nowMs: number): Decision {
+  const ofUnits = log.questions.filter((q) => q.reason === "unit");
+  for (const question of ofUnits) {
+    const chosen = question.candidates.find((c) => c.statement.vitals.some((v) => v.said.unit === unit));
+    if (chosen !== undefined) return takeWithUnit(context, log, question, chosen, nowMs);
+  }
+  const [newest] = ofUnits;
+  return newest === undefined ? ignored : refused(newest.prompt);
 }

@@ -6,9 +6,10 @@ import type { NewFact, Question, Statement } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";
 import type { AppContext } from "../context.ts";
 import { checkGroup, inDoubt, type Check } from "./checkGroup.ts";
-import { PRESSURES, replacedBy, replacedFindings } from "./correction.ts";
+import { PRESSURES, replacedBy, replacedFindings, replacedThrough, type Replaced } from "./correction.ts";
 import { refused, type Decision } from "./decision.ts";
 import { recordStatements, type Source } from "./recordStatement.ts";
+import { asSaidVital } from "./saidVital.ts";
 
 /** Values that stand or fall together: a pressure with its mean, or one vital. */
 function groupsOf(items: readonly SaidItem[]): readonly (readonly SaidVital[])[] {
@@ -42,32 +43,53 @@ type Asked = {
 export type HowSaid = {
   /** What was said replaces the values that it names. */
   readonly correction: boolean;
-  /** A question that this statement answers by saying the value again. */
-  readonly closes?: Question | undefined;
   /** The sound left a doubt: what would be taken is asked back. */
   readonly unsure?: boolean;
 };
 
+/** Open questions that these values answer by being said again. */
+const answeredBy = (log: CaseState, codes: readonly VitalCode[]): readonly Question[] =>
+  log.questions.filter((q) => q.about.some((code) => codes.includes(code)));
+
+const NOT_HEARD_SURELY: readonly Question["reason"][] = ["acoustic", "ambiguous"];
+
 /**
- * Takes what can be taken of one breath and asks about the rest.
+ * The doubtful half of a pressure said again ("diastolic five zero"): its other half was not in doubt and stays with it.
+ * Nothing is added where the whole was in doubt.
+ */
+function otherHalf(log: CaseState, items: readonly SaidItem[]): readonly SaidVital[] {
+  const codes = items.flatMap((i) => (i.kind === "vital" ? [i.code] : []));
+  const question = log.questions.find((q) => q.about[0] !== undefined && codes.includes(q.about[0]));
+  const [first] = question?.candidates ?? [];
+  if (question === undefined || first === undefined || NOT_HEARD_SURELY.includes(question.reason)) return [];
+  return first.statement.vitals.filter((v) => !codes.includes(v.code)).map(asSaidVital);
+}
+
+const nothingReplaced: Replaced = { strikes: [], carried: [] };
+
+/**
+ * Takes what can be taken of one breath and asks about the rest. Questions about any of these values are closed: they were
+ * said anew.
  */
 export function decideVitals(
   context: AppContext,
   log: CaseState,
-  items: readonly SaidItem[],
+  said: readonly SaidItem[],
   source: Source,
   nowMs: number,
-  { correction, closes, unsure }: HowSaid,
+  { correction, unsure }: HowSaid,
 ): Decision {
+  const items = [...said, ...otherHalf(log, said)];
   const taken: Statement[] = [];
   const asked: Asked[] = [];
   const strikes: string[] = [];
   for (const group of groupsOf(items)) {
     if (contradicts(group)) return refused("Two values. Say it again.");
     const codes: VitalCode[] = group.map((v) => v.code);
-    const replaced = correction ? replacedBy(log, codes) : { strikes: [], carried: [] };
-    const inherited = closes?.about.some((code) => codes.includes(code)) === true ? closes.strikes : [];
-    const toStrike = [...new Set([...inherited, ...replaced.strikes])];
+    const closes = answeredBy(log, codes);
+    const corrected = correction ? replacedBy(log, codes) : nothingReplaced;
+    const replaced = closes.length > 0 ? replacedThrough(log, closes, codes) : corrected;
+    const toStrike = [...new Set(replaced.strikes)];
     const checked = checkGroup(log, context.protocol, source.by, group, replaced.carried, nowMs);
     const check = unsure === true ? inDoubt(checked) : checked;
     if (check.kind === "take") {
@@ -84,7 +106,11 @@ export function decideVitals(
     if (correction) strikes.push(...replacedFindings(log, items));
   }
   const facts: NewFact[] = [];
-  if (closes !== undefined) facts.push({ type: "question.closed", questionId: closes.id, outcome: "restated" });
+  for (const { id } of answeredBy(
+    log,
+    items.flatMap((i) => (i.kind === "vital" ? [i.code] : [])),
+  ))
+    facts.push({ type: "question.closed", questionId: id, outcome: "restated" });
   if (taken.length > 0) facts.push(...recordStatements(log, taken, source, strikes, facts.length));
   const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));
   // The newest question is the one that "affirm" answers, so the one spoken now goes in last.

@@ -46,6 +46,13 @@ export function inCanonicalUnit(said: SaidVital, unit: SaidUnit): VitalValue | u
   return value.ok ? withValue(said, unit, value.value) : undefined;
 }
 
+/**
+ * The unit that a bare number takes over from a value said before it: only one that has to be said or asked for. The
+ * usual unit may itself have been taken for granted, so it is settled anew for the new number.
+ */
+export const inheritedUnit = ({ code, said }: VitalValue): SaidUnit | undefined =>
+  said.unit === BARE_UNITS[code][0] ? undefined : said.unit;
+
 export type UnitChoice =
   /** The unit is said, or only the usual one fits. */
   | { readonly kind: "settled"; readonly value: VitalValue }

@@ -6,11 +6,18 @@ import { standingAlerts } from "../../rules/alertsDue.ts";
 import { grammarState, type AppContext, type AppState } from "../context.ts";
 import type { TalkState } from "../conversation.ts";
 import type { ScreenView } from "../screenView.ts";
+import { viewSettings, type Settings } from "../settings.ts";
 import { viewBar, viewHeadline } from "./perfusionBar.ts";
 import { viewTiles } from "./tiles.ts";
 
 /** Everything the page shows, from the same selectors that the voice speaks from. */
-export function viewScreen({ protocol }: AppContext, { log }: AppState, talk: TalkState, nowMs: number): ScreenView {
+export function viewScreen(
+  { protocol }: AppContext,
+  { log }: AppState,
+  talk: TalkState,
+  settings: Settings,
+  nowMs: number,
+): ScreenView {
   const perfusion = selectPerfusion(log, protocol, nowMs);
   const next = selectNextStep(log, protocol);
   const progress = selectProgress(log, protocol);
@@ -42,6 +49,7 @@ export function viewScreen({ protocol }: AppContext, { log }: AppState, talk: Ta
       priority: a.priority,
       text: showStandingAlert(a),
     })),
+    settings: viewSettings(settings),
     phrases: examplePhrases(grammarState(log)),
   };
 }

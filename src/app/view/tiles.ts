@@ -63,7 +63,8 @@ function gcsTile(log: CaseState, protocol: Protocol, nowMs: number): Tile {
 function pupilTile(log: CaseState, code: (typeof PUPILS)[number], protocol: Protocol, nowMs: number): Tile {
   const found = selectFinding(log, code);
   const entry = selectLatest(log, code);
-  const size = entry === undefined ? "" : showValue(code, entry.value);
+  // A newer finding without a size: the older size would look as fresh as the finding.
+  const size = entry === undefined || found !== undefined ? "" : showValue(code, entry.value);
   const reaction = found?.finding ?? entry?.reaction ?? "";
   return tile(
     code,

@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../../core/result.ts";
+import type { NumberError } from "./numberError.ts";
 import type { NumberToken } from "./numberWords.ts";
-import type { NumberError } from "./wordsToNumber.ts";
 
 /** Long enough for a telephone number, short enough for exact arithmetic. */
 const MAX_DIGITS = 7;

@@ -1,13 +1,7 @@
 import { fail, ok, type Result } from "../../core/result.ts";
+import type { NumberError } from "./numberError.ts";
 import { numberToken, type NumberToken } from "./numberWords.ts";
 import { readWhole } from "./readWhole.ts";
-
-/** `at` is the position of the word that does not fit; one past the last when words are missing. */
-export type NumberError =
-  | { readonly kind: "empty" }
-  | { readonly kind: "unknown-word"; readonly word: string; readonly at: number }
-  | { readonly kind: "not-one-number"; readonly at: number }
-  | { readonly kind: "too-many-digits"; readonly max: number };
 
 /** Digits after the point. A third decimal is refused, not rounded. */
 const MAX_DECIMALS = 2;

@@ -1,6 +1,6 @@
 import { VITALS } from "../../core/vitals.ts";
 import type { Candidate, QuestionReason, Statement, VitalValue } from "../../log/facts.ts";
-import { sayDigits, sayNumber } from "./number.ts";
+import { sayDigits, sayNumber, sayTwoWays } from "./number.ts";
 import { sayPressure, saySaid, sayVital } from "./vital.ts";
 
 const sayAsSaid = (v: VitalValue): string => sayNumber(v.said.value, 2);
@@ -9,7 +9,7 @@ const sayAsSaid = (v: VitalValue): string => sayNumber(v.said.value, 2);
 export const sayChoice = (v: VitalValue): string => sayDigits(v.said.value);
 
 /** "ICP fifteen, one five": the number twice, in two forms, so that one misheard form is caught by the other. */
-const sayNamedTwice = (v: VitalValue): string => `${VITALS[v.code].spokenName} ${sayAsSaid(v)}, ${sayChoice(v)}`;
+const sayNamedTwice = (v: VitalValue): string => `${VITALS[v.code].spokenName} ${sayTwoWays(v.said.value)}`;
 
 /** The values of a statement as one would say them, e.g. "one ten over sixty, heart rate ninety". */
 export function sayStatement(statement: Statement): string {

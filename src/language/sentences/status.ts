@@ -1,7 +1,7 @@
 import type { Perfusion } from "../../log/perfusion.ts";
 import { sayNumber } from "./number.ts";
 import { sentences } from "./sentence.ts";
-import { sayAge, sayPressure } from "./vital.ts";
+import { sayAge, sayPair } from "./vital.ts";
 
 const whole = (n: number): string => sayNumber(Math.round(n), 0);
 
@@ -16,16 +16,15 @@ export function sayAgainstTarget(value: number, target: number): string {
 }
 
 /**
- * CPP where ICP is measured; else the honest bound: which ICP would put it under target. Never a CPP number without an ICP.
+ * CPP where ICP is measured; else what it would be at the lowest ICP that the protocol assumes: the best it can be.
+ * The condition comes first, so that a sentence cut short never leaves a bare CPP.
  */
 export function sayCpp(cpp: Perfusion["cpp"]): string | undefined {
   switch (cpp.kind) {
     case "measured":
       return `CPP ${whole(cpp.cppMmHg)}, ${sayAgainstTarget(cpp.cppMmHg, cpp.targetMmHg)}`;
     case "bounded":
-      return cpp.underTargetIfIcpOverMmHg < 0
-        ? `CPP under ${whole(cpp.targetMmHg)}`
-        : `CPP under ${whole(cpp.targetMmHg)} if ICP over ${whole(cpp.underTargetIfIcpOverMmHg)}`;
+      return `if ICP ${whole(cpp.assumedIcp.low)}, CPP ${whole(cpp.highMmHg)}`;
     case "none":
       return undefined;
   }
@@ -42,15 +41,18 @@ export function sayOld(ageMs: number): string | undefined {
   return age === "now" ? undefined : `${age} old`;
 }
 
-/** The status sentence: pressure, MAP, target, deficit, CPP or its bounds, age of the oldest input. Kept under four seconds of speech. */
+/**
+ * The status sentence: pressure, MAP, target, deficit, CPP or its bound, age of the oldest input. Its words are chosen to
+ * be over in four seconds.
+ */
 export function sayStatus(p: Perfusion): string {
   if (p.map === undefined && p.pressure === undefined) return "No pressure recorded yet.";
-  const { pressure, map } = p;
-  const age = p.oldestInputAgeMs === undefined ? undefined : sayOld(p.oldestInputAgeMs);
+  const { pressure, map, oldestInputAgeMs } = p;
+  const age = oldestInputAgeMs === undefined ? "now" : sayAge(oldestInputAgeMs);
   return sentences(
-    pressure && sayPressure(pressure.sbp, pressure.dbp),
+    pressure && sayPair(pressure.sbp, pressure.dbp),
     map === undefined ? "MAP not known" : sayMap(map),
     sayCpp(p.cpp),
-    age,
+    age === "now" ? undefined : age,
   );
 }

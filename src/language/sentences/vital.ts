@@ -59,11 +59,15 @@ export function sayVital(code: VitalCode, value: number): string {
   return spaced(spokenName, sayNumber(value, decimals), unitWords);
 }
 
-/** "pressure one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
-export const sayPressure = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
+/** "one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
+export const sayPair = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
   dbpMmHg === undefined
     ? sayVital("sbp", sbpMmHg)
-    : `pressure ${sayNumber(sbpMmHg, VITALS.sbp.decimals)} over ${sayNumber(dbpMmHg, VITALS.dbp.decimals)}`;
+    : `${sayNumber(sbpMmHg, VITALS.sbp.decimals)} over ${sayNumber(dbpMmHg, VITALS.dbp.decimals)}`;
+
+/** "pressure one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
+export const sayPressure = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
+  spaced(dbpMmHg === undefined ? "" : "pressure", sayPair(sbpMmHg, dbpMmHg));
 
 /** A value and its unit as they were said, before any conversion: "four point five kilopascals". */
 export const saySaid = (value: number, unit: SaidUnit): string => spaced(sayNumber(value, 2), saidUnitWords(unit));

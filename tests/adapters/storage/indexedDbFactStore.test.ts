@@ -14,6 +14,9 @@ const NAME = "case-record";
 const makeStore = (parts: Partial<Parameters<typeof createIndexedDbFactStore>[0]> = {}) =>
   createIndexedDbFactStore({ name: NAME, locks: undefined, storage: undefined, ...parts });
 
+/** A method as it was before being spied on; to be called with its own `this`. */
+const methodOf = <T, K extends keyof T>(prototype: T, name: K): T[K] => prototype[name];
+
 /** Writes straight into the database, past the store's own door. */
 async function tamper(change: (facts: IDBObjectStore) => void): Promise<void> {
   const database = await openDB(NAME);
@@ -73,7 +76,7 @@ describe("an append", () => {
   it("says that the device is full, and keeps nothing of it", async () => {
     const store = makeStore();
     await store.append([opened("a")]);
-    const add = IDBObjectStore.prototype.add;
+    const add = methodOf(IDBObjectStore.prototype, "add");
     vi.spyOn(IDBObjectStore.prototype, "add").mockImplementation(function (this: IDBObjectStore, value, key) {
       if ((value as { n: number }).n === 2) throw new DOMException("full", "QuotaExceededError");
       return add.call(this, value, key);
@@ -85,7 +88,7 @@ describe("an append", () => {
 
   it("opens a new connection when the old one was closed under it", async () => {
     const connections: IDBDatabase[] = [];
-    const transaction = IDBDatabase.prototype.transaction;
+    const transaction = methodOf(IDBDatabase.prototype, "transaction");
     vi.spyOn(IDBDatabase.prototype, "transaction").mockImplementation(function (this: IDBDatabase, ...args) {
       connections.push(this);
       return transaction.apply(this, args);
@@ -165,6 +168,13 @@ describe("a database that cannot be had", () => {
     (await openDB(NAME, 7)).close();
     expect(await makeStore().load()).toMatchObject({ error: { kind: "unavailable" } });
   });
+});
+
+it("gives way to a newer version of the app, and then says that it has no database", async () => {
+  const store = makeStore();
+  await store.append([opened("a")]);
+  (await openDB(NAME, 7)).close();
+  expect(await store.append([rate(90)])).toMatchObject({ ok: false, error: { kind: "unavailable" } });
 });
 
 describe("two tabs", () => {

@@ -17,7 +17,7 @@ export class FakeAudioContext {
   blocked = false;
   deaf = false;
   closed = false;
-  #ends: { played: Played; source: { onended: (() => void) | null }; told: boolean }[] = [];
+  readonly #ends: { played: Played; source: { onended: (() => void) | null }; told: boolean }[] = [];
 
   resume(): Promise<void> {
     if (this.blocked) return new Promise(() => undefined);

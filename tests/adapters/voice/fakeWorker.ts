@@ -4,10 +4,10 @@ import type { WorkerLike } from "../../../src/adapters/voice/voiceClient.ts";
 import type { VoiceRequest } from "../../../src/adapters/voice/voiceMessages.ts";
 import type { Sound } from "../../../src/adapters/voice/wav.ts";
 
-export const RATE = 16_000;
+const RATE = 16_000;
 
 /** Sound of a given length that says, in its every sample, how long its text was. */
-export const soundOf = (text: string, ms: number): Sound => ({
+const soundOf = (text: string, ms: number): Sound => ({
   pcm: new Float32Array((ms / 1000) * RATE).fill(text.length / 1000),
   sampleRate: RATE,
 });

@@ -37,7 +37,7 @@ const { any: madeExpansion } = fc.letrec<{ solid: Made; any: Made }>((tie) => {
 
 export { madeExpansion };
 
-export function printed(made: Made): string {
+function printed(made: Made): string {
   switch (made.kind) {
     case "word":
       return made.word;

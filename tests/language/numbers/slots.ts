@@ -12,7 +12,7 @@ export function compileRule(rule: string) {
 }
 
 /** Every word sequence of a rule, by walking its word graph. Only for rules without endless repetition. */
-export function everySentence(graph: WordGraph): readonly (readonly string[])[] {
+function everySentence(graph: WordGraph): readonly (readonly string[])[] {
   const finals = new Set(graph.finals);
   const found: string[][] = [];
   const walk = (state: number, words: readonly string[]): void => {

@@ -1,0 +1,186 @@
+import type { Row } from "./caseRows.ts";
+
+/** Cases in which an answer could go to the wrong question, the wrong slot or the wrong unit. Invented. */
+export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
+  "once the unit is settled, a number that sounds like another is still asked back": [
+    ["end tidal fifteen", "asked", "asked unit", "End tidal fifteen: millimetres of mercury, or kilopascals?"],
+    ["millimetres", "asked", "closed restated, asked sound-alike", "End tidal fifteen, one five?"],
+    ["five zero", "recorded", "closed affirmed, etco2 50", "End tidal fifty."],
+  ],
+  "a unit proposed and affirmed does not settle the number": [
+    ["glucose one eighty", "asked", "asked unit", "Glucose one eighty milligrams per decilitre?"],
+    ["affirm", "recorded", "closed affirmed, glucose 10", "Glucose ten, from one eighty milligrams per decilitre."],
+  ],
+  "a number said to a question of units has no unit either": [
+    ["end tidal five", "asked", "asked unit", "End tidal five: millimetres of mercury, or kilopascals?"],
+    ["six", "asked", "closed restated, asked unit", "End tidal six: millimetres of mercury, or kilopascals?"],
+    ["six kilopascals", "recorded", "closed restated, etco2 45", "End tidal forty five, from six kilopascals."],
+  ],
+  "a corrected number does not take over a unit that nobody said": [
+    ["end tidal 38", "recorded", "etco2 38", "End tidal thirty eight."],
+    ["correction five", "asked", "asked unit", "End tidal five: millimetres of mercury, or kilopascals?"],
+    [
+      "kilopascals",
+      "recorded",
+      "closed affirmed, struck 1, etco2 37.5",
+      "End tidal thirty eight, from five kilopascals.",
+    ],
+    ["correction six", "recorded", "struck 1, etco2 45", "End tidal forty five, from six kilopascals."],
+  ],
+  "a corrected number takes over what was said of how and where": [
+    ["left pupil four brisk", "recorded", "pupilLeft 4 brisk", "Left pupil four brisk."],
+    ["correction five", "recorded", "struck 1, pupilLeft 5 brisk", "Left pupil five brisk."],
+  ],
+  "a corrected weight stays in pounds": [
+    [
+      "weight 176 pounds",
+      "recorded",
+      "weight 79.8",
+      "Weight seventy nine point eight kilograms, from one seventy six pounds.",
+    ],
+    [
+      "correction one seven five",
+      "recorded",
+      "struck 1, weight 79.4",
+      "Weight seventy nine point four kilograms, from one seventy five pounds.",
+    ],
+  ],
+  "a unit answers the question of units, whatever was asked since": [
+    ["end tidal five", "asked", "asked unit", "End tidal five: millimetres of mercury, or kilopascals?"],
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    [
+      "kilopascals",
+      "recorded",
+      "closed affirmed, etco2 37.5",
+      "End tidal thirty eight, from five kilopascals. ICP fifteen, one five?",
+    ],
+    ["percent", "ignored", "", ""],
+  ],
+  "a number for an older question is not put into the newer one": [
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["weight eighty kilos", "asked", "asked sound-alike", "Weight eighty, eight zero?"],
+    ["one five", "refused", "", "Say which value."],
+    ["icp one five", "recorded", "closed restated, icp 15", "ICP fifteen."],
+    ["eight zero", "recorded", "closed affirmed, weight 80", "Weight eighty kilograms."],
+  ],
+  "values said anew in one breath answer every question about them": [
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["end tidal five", "asked", "asked unit", "End tidal five: millimetres of mercury, or kilopascals?"],
+    [
+      "icp one five, end tidal thirty eight",
+      "recorded",
+      "closed restated, closed restated, icp 15, etco2 38",
+      "ICP fifteen, end tidal thirty eight.",
+    ],
+    ["affirm", "ignored", "", ""],
+  ],
+  "a correction of what is in question strikes nothing older": [
+    ["icp 20", "recorded", "icp 20", "ICP twenty."],
+    ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["correction icp two five", "recorded", "closed restated, icp 25", "ICP twenty five."],
+  ],
+  "a bare correction does not choose between the question and the last reading": [
+    ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["correction two five", "refused", "", "Say which value."],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
+  ],
+  "a bare correction of the only value that was said goes to its question": [
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["correction two five", "recorded", "closed restated, icp 25", "ICP twenty five."],
+  ],
+  "the doubtful half said again keeps the other half": [
+    ["BP ninety over fifteen", "asked", "asked implausible", "Diastolic fifty, five zero?"],
+    ["diastolic five zero", "recorded", "closed restated, dbp 50, sbp 90", "Pressure ninety over fifty."],
+  ],
+  "a correction that cannot be, said again, keeps the half that was not corrected": [
+    [
+      "one twenty over eighty",
+      "recorded",
+      "sbp 120, dbp 80",
+      "Pressure one twenty over eighty. MAP ninety three, on target.",
+    ],
+    [
+      "correction systolic six two",
+      "asked",
+      "asked implausible",
+      "Diastolic eighty, systolic sixty two cannot be. Say it again.",
+    ],
+    [
+      "systolic one six two",
+      "recorded",
+      "closed restated, struck 2, dbp 80, sbp 162",
+      "Pressure one sixty two over eighty. MAP one oh seven, on target.",
+    ],
+  ],
+  "a half corrected after other values keeps its other half": [
+    [
+      "one twenty over eighty",
+      "recorded",
+      "sbp 120, dbp 80",
+      "Pressure one twenty over eighty. MAP ninety three, on target.",
+    ],
+    ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
+    [
+      "correction diastolic eight five",
+      "recorded",
+      "struck 2, sbp 120, dbp 85",
+      "Pressure one twenty over eighty five. MAP ninety seven, on target.",
+    ],
+    ["disregard", "recorded", "struck 2", "Disregarded: pressure one twenty over eighty five."],
+    ["status", "answered", "", "No pressure recorded yet."],
+  ],
+  "a correction of a correction strikes what stands, not what is struck": [
+    ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
+    ["correction eight five", "recorded", "struck 1, hr 85", "Heart rate eighty five."],
+    ["correction heart rate eight six", "recorded", "struck 1, hr 86", "Heart rate eighty six."],
+    ["disregard", "recorded", "struck 1", "Disregarded: heart rate eighty six."],
+    ["read back", "answered", "", "Nothing recorded yet."],
+  ],
+  "an answer to a step taken back brings the earlier answer back": [
+    ["suction later", "recorded", "step suction later", "Suction on, second suction ready: later."],
+    ["suction ready", "recorded", "step suction done", "Suction on, second suction ready: done."],
+    [
+      "disregard",
+      "recorded",
+      "struck 1",
+      "Disregarded: Suction on, second suction ready: done. Suction on, second suction ready: later.",
+    ],
+  ],
+  "a critical step waived is named": [
+    [
+      "capnograph not needed",
+      "recorded",
+      "step capnograph not-needed",
+      "Critical step waived: Capnograph on, waveform showing.",
+    ],
+  ],
+  "negative, then the value": [
+    ["heart rate sixty five", "recorded", "hr 65", "Heart rate sixty five."],
+    [
+      "heart rate one ninety five",
+      "asked",
+      "asked jump",
+      "Heart rate one ninety five, one nine five? Last was sixty five.",
+    ],
+    ["negative", "answered", "closed denied", "Not recorded. Say it again."],
+    ["one oh five", "ignored", "", ""],
+    ["heart rate one oh five", "recorded", "hr 105", "Heart rate one oh five."],
+  ],
+  "say again repeats the question while it waits": [
+    ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
+    ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
+    ["say again", "answered", "", "ICP fifteen, one five?"],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
+    ["say again", "answered", "", "ICP fifteen."],
+  ],
+  "an alert about oxygen does not silence what the pressure means": [
+    [
+      "one twenty over eighty, sats eighty five",
+      "recorded",
+      "sbp 120, dbp 80, spo2 85",
+      "Pressure one twenty over eighty, sats eighty five. MAP ninety three, on target.",
+    ],
+  ],
+};

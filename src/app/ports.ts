@@ -16,6 +16,8 @@ export type Utterance = {
   readonly candidates: readonly { readonly words: string; readonly score: number }[];
   /** Log score of the best free phone path, and its number of phones. Only from the listener. */
   readonly free?: { readonly score: number; readonly phones: number };
+  /** Our own voice sounded at the same time: it may be our own words, or words heard through them. */
+  readonly overlapped?: true;
   /** Unix ms at which the speech ended (not at which it was decoded). */
   readonly endedAtMs: number;
 };
@@ -34,7 +36,12 @@ export type HearingEvent =
   | { readonly kind: "listening" }
   | { readonly kind: "stopped" }
   /** About five a second. dBFS of speech band now and of the noise floor. */
-  | { readonly kind: "level"; readonly levelDb: number; readonly noiseDb: number; readonly inSpeech: boolean }
+  | {
+      readonly kind: "level";
+      readonly levelDb: number;
+      readonly noiseDb: number;
+      readonly inSpeech: boolean;
+    }
   | { readonly kind: "speechStarted"; readonly atMs: number }
   | { readonly kind: "speechEnded"; readonly atMs: number }
   | { readonly kind: "heard"; readonly utterance: Utterance }

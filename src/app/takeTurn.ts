@@ -14,6 +14,7 @@ import { decide } from "./decide/decide.ts";
 import type { Decision } from "./decide/decision.ts";
 import { stamp } from "./decide/stamp.ts";
 import { interpret } from "./interpret.ts";
+import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
 import type { Outcome } from "./screenView.ts";
 
@@ -118,7 +119,8 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
-  const heard = interpret(context.grammars[grammarState(state.log)], utterance);
+  const understood = interpret(context.grammars[grammarState(state.log)], utterance);
+  const heard = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { folded, announcements, withdrawn } = applyRules(context, decided, nowMs);

@@ -14,6 +14,8 @@ const GATE_TAIL_SAMPLES = 250 * SAMPLES_PER_MS;
 export type HeardSound = {
   readonly candidates: readonly { readonly words: string; readonly score: number }[];
   readonly free?: { readonly score: number; readonly phones: number };
+  /** Our own voice sounded at the same time. */
+  readonly overlapped?: true;
 };
 
 export type HearingOutput =
@@ -81,10 +83,11 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
   };
   const atMs = (position: number): number => Math.round(anchorMs - (sound.end() - position) / SAMPLES_PER_MS);
 
-  const give = (pcm: Float32Array | undefined, endedAtMs: number): void => {
+  const give = (pcm: Float32Array | undefined, endedAtMs: number, overlapped = false): void => {
     const nothing: HeardSound = { candidates: [] };
     decodes = decodes
       .then(() => (broken || pcm === undefined ? nothing : listen(pcm)))
+      .then((heard): HeardSound => (overlapped ? { ...heard, overlapped } : heard))
       .then((heard) => void (broken || emit({ kind: "heard", heard, endedAtMs })))
       .catch(fail);
   };
@@ -97,8 +100,14 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     const endsAt = (event.last + 1) * FRAME_SAMPLES;
     emit({ kind: "speechEnded", atMs: atMs(endsAt) });
     if (event.fate === "drop") return;
-    const from = Math.max(event.first * FRAME_SAMPLES - PADDING_SAMPLES, cleanFrom);
-    give(event.fate === "take" ? sound.cut(from, endsAt + PADDING_SAMPLES) : undefined, atMs(endsAt));
+    if (event.fate === "refuse") return give(undefined, atMs(endsAt));
+    const begins = event.first * FRAME_SAMPLES - PADDING_SAMPLES;
+    const doubted = event.fate === "doubt";
+    give(
+      sound.cut(doubted ? Math.max(begins, 0) : Math.max(begins, cleanFrom), endsAt + PADDING_SAMPLES),
+      atMs(endsAt),
+      doubted,
+    );
   };
 
   const finishHold = (done: Hold): void => {

@@ -10,7 +10,7 @@ import {
 export type OpenState = {
   readonly endpoint: EndpointState;
   readonly gated: boolean;
-  /** Our own voice sounded during this speech: no part of it may be taken. */
+  /** Our own voice sounded during this speech: it may hold our own words. */
   readonly tainted: boolean;
   /** `started` was given out, so `ended` is owed. */
   readonly announced: boolean;
@@ -23,8 +23,11 @@ export type OpenEvent =
       readonly kind: "ended";
       readonly first: number;
       readonly last: number;
-      /** take: recognise it. refuse: a person spoke, but it cannot be trusted whole. drop: too short to be speech. */
-      readonly fate: "take" | "refuse" | "drop";
+      /**
+       * take: recognise it. doubt: recognise it, but our own voice sounded too. refuse: a person spoke without a pause, and
+       * a piece of it may be half a number. drop: too short to be speech.
+       */
+      readonly fate: "take" | "doubt" | "refuse" | "drop";
     };
 
 export const OPEN_SILENCE: OpenState = {
@@ -39,10 +42,10 @@ export const OPEN_SILENCE: OpenState = {
  * Open listening with the gate for our own voice. Pure, one frame of 32 ms a step.
  *
  * @param gated our own voice sounds now, or did a moment ago: only strict voice activity counts, and what it finds
- *              is announced (so that our voice can stop) but never recognised.
+ *              is announced (so that our voice can stop). What a person says over our voice is recognised in doubt.
  *
- * Speech that already runs when the gate opens or shuts is not recognised either: its beginning or its end is missing,
- * and the rest of a number is another number.
+ * Speech under way when the gate opens that was not announced before (our own voice fading, or somebody in mid-word) is
+ * never recognised: its beginning is missing, and the rest of a number is another number.
  */
 export function stepOpen(
   before: OpenState,
@@ -68,7 +71,8 @@ function moveGate(before: OpenState, frame: number, gated: boolean): OpenState {
   return { ...before, endpoint: { phase: "speech", first: frame, last: frame }, tainted: true };
 }
 
-function fateOf(ended: Extract<EndpointEvent, { kind: "ended" }>, tainted: boolean): "take" | "refuse" | "drop" {
+function fateOf(ended: Extract<EndpointEvent, { kind: "ended" }>, tainted: boolean) {
   if (ended.length === "short") return "drop";
-  return tainted || ended.length === "long" ? "refuse" : "take";
+  if (ended.length === "long") return "refuse";
+  return tainted ? "doubt" : "take";
 }

@@ -144,7 +144,7 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
   "disregard strikes the last reading, or drops the question": [
     ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
-    ["disregard", "answered", "closed denied", "Disregarded: icp fifteen."],
+    ["disregard", "answered", "closed denied", "Disregarded: i c p fifteen."],
     ["disregard", "recorded", "struck 1", "Disregarded: heart rate ninety."],
     ["disregard", "answered", "", "Nothing to disregard."],
   ],

@@ -29,9 +29,9 @@ describe("stepOpen", () => {
     ["a click is dropped", `nnsss${pause}`, "started 2, drop 2-4"],
     ["speech without a pause is refused", `${"s".repeat(400)}${pause}`, "started 0, refuse 0-399"],
     ["our own voice, as weak as echo cancelling leaves it, is nothing", `NN${"W".repeat(30)}NN${pause}`, ""],
-    ["a person over our voice is announced but not recognised", `NWWSSSSSS${PAUSE}`, "started 3, refuse 3-8"],
-    ["also when our voice stops for it", `NNSSSSssss${pause}`, "started 2, refuse 2-9"],
-    ["speech under way when our voice begins is refused", `ssssssSSS${pause}`, "started 0, refuse 0-8"],
+    ["a person over our voice is announced and recognised in doubt", `NWWSSSSSS${PAUSE}`, "started 3, doubt 3-8"],
+    ["also when our voice stops for it", `NNSSSSssss${pause}`, "started 2, doubt 2-9"],
+    ["speech under way when our voice begins is doubted", `ssssssSSS${pause}`, "started 0, doubt 0-8"],
     [
       "weak sound when the gate shuts is waited out in silence",
       `WWWWwwww${pause}nnsssss${pause}`,

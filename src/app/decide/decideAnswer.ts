@@ -1,5 +1,7 @@
+import { toCanonical } from "../../core/convert.ts";
 import type { SaidNumber, SaidVital } from "../../language/intent.ts";
 import { soundAlikes } from "../../language/numbers/soundAlikes.ts";
+import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, NewFact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import type { AppContext } from "../context.ts";
@@ -49,7 +51,7 @@ export function decideNegative(log: CaseState): Decision {
   const [question] = log.questions;
   if (question === undefined) return ignored;
   const next = waitingAfter(log, question);
-  return answered(`Not recorded. ${next ?? "Say it again."}`, [
+  return answered(sentences("Not recorded", next ?? "Say it again"), [
     { type: "question.closed", questionId: question.id, outcome: "denied" },
   ]);
 }
@@ -77,6 +79,10 @@ function restated(
   );
 }
 
+/** A number said with a unit belongs to a question about a vital that has this unit. */
+const takesUnit = ({ about: [doubtful] }: Question, unit: SaidUnit | undefined): boolean =>
+  unit === undefined || (doubtful !== undefined && toCanonical(doubtful, 1, unit).ok);
+
 /**
  * A bare number said while a question waits: it picks the candidate with that number, or states the value anew.
  * In doubt over a sound-alike only digits are an answer: the same doubtful word again settles nothing.
@@ -89,8 +95,10 @@ export function decideNumber(
   source: Source,
   nowMs: number,
 ): Decision {
-  const [question] = log.questions;
-  if (question === undefined) return ignored;
+  const [newest] = log.questions;
+  if (newest === undefined) return ignored;
+  const question = log.questions.find((q) => takesUnit(q, unit));
+  if (question === undefined) return refused(newest.prompt);
   const doubtful = source.by !== "browser" && soundAlikes(number.words.split(" ")).length > 0;
   const [chosen, ...alike] = question.candidates.filter((c) => c.number === number.value);
   if (chosen !== undefined && unit === undefined) {

@@ -1,5 +1,6 @@
 import type { Intent } from "../../language/intent.ts";
 import { sayStatement } from "../../language/sentences/question.ts";
+import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, VitalValue } from "../../log/facts.ts";
 import { refused, type Decision } from "./decision.ts";
@@ -32,7 +33,7 @@ export function decideChoice(
 ): Decision {
   const candidates = intents.flatMap((intent) => asCandidate(intent) ?? []);
   if (candidates.length < 2) return refused("Say again.");
-  const prompt = `${candidates.map((c) => c.choose).join(", or ")}?`;
+  const prompt = sentences(`${candidates.map((c) => c.choose).join(", or ")}?`);
   const about = [...new Set(candidates.flatMap((c) => c.statement.vitals.map((v) => v.code)))];
   return {
     facts: [

@@ -1,6 +1,7 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidItem, SaidVital } from "../../language/intent.ts";
 import { sayQuestion } from "../../language/sentences/question.ts";
+import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { NewFact, Question, Statement } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";
@@ -129,7 +130,7 @@ function ask(log: CaseState, source: Source, { check, codes, strikes }: Asked, n
     id: `question-${log.factCount + n}`,
     reason: check.reason,
     about: [check.about.code, ...codes.filter((code) => code !== check.about.code)],
-    prompt: sayQuestion(check.reason, check.about, check.candidates, check.together, last),
+    prompt: sentences(sayQuestion(check.reason, check.about, check.candidates, check.together, last)),
     heard: source.heard,
     by: source.by,
     askedAtMs: nowMs,

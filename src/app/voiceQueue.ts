@@ -47,10 +47,11 @@ function start(queue: VoiceQueue): readonly [VoiceQueue, readonly VoiceEffect[]]
   return [{ ...queue, speaking: next, waiting }, [{ kind: "speak", item: next }]];
 }
 
-/** What sounds is cut off. An alert is said again later; a reply is not. */
+/** What sounds is cut off. An alert is said again later, unless newer words for it wait; a reply is not. */
 function cutOff(queue: VoiceQueue, keep: boolean): VoiceQueue {
   const { speaking, waiting } = queue;
-  const again = keep && speaking?.alertId !== undefined ? [speaking] : [];
+  const isAlert = speaking?.alertId !== undefined && !waiting.some((w) => w.alertId === speaking.alertId);
+  const again = keep && isAlert ? [speaking] : [];
   return { ...queue, speaking: undefined, waiting: [...again, ...waiting] };
 }
 

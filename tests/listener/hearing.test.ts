@@ -136,7 +136,7 @@ const overlaps = (outputs: readonly HearingOutput[]): readonly boolean[] =>
 
 describe("our own voice", () => {
   test("a person who talks over it is announced within 200 ms and recognised in doubt", async () => {
-    const { hearing, outputs, listened, play } = setUp();
+    const { hearing, outputs, play } = setUp();
     play(quiet(500));
     hearing.setSpeaking(true);
     play(quiet(500));

@@ -1,0 +1,129 @@
+import { describe, expect, it } from "vitest";
+import type { Utterance } from "../../src/app/ports.ts";
+import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { playCase, shortFacts } from "./playCase.ts";
+
+/** Between the two thresholds: to be asked back. */
+const NEAR = (THRESHOLDS.m2Ask + THRESHOLDS.m2Take) / 2;
+const LOOSE = (THRESHOLDS.m1Ask + THRESHOLDS.m1Take) / 2;
+const PHONES = 20;
+
+const heard = (costPerPhone: number, ...paths: readonly (readonly [string, number])[]): Utterance => ({
+  by: "listener",
+  candidates: paths.map(([words, distance]) => ({ words, score: -50 - distance })),
+  free: { score: -50 - costPerPhone * PHONES, phones: PHONES },
+  endedAtMs: 0,
+});
+const clear = (words: string): Utterance => heard(0, [words, 0]);
+const between = (best: string, rival: string): Utterance => heard(0, [best, 0], [rival, NEAR]);
+const loose = (words: string): Utterance => heard(LOOSE, [words, 0]);
+const browser = (words: string): Utterance => ({ by: "browser", candidates: [{ words, score: 0 }], endedAtMs: 0 });
+
+async function played(...said: readonly (string | Utterance)[]) {
+  const { answers } = await playCase(said);
+  return answers.map((a) => [a.outcome, shortFacts(a.facts), a.reply]);
+}
+
+describe("two meanings too close to choose between", () => {
+  const asking = between("heart rate eight five", "heart rate nine five");
+  const ASKED = ["asked", "asked acoustic", "Heart rate eighty five, or heart rate ninety five?"];
+
+  it("offers both, and takes the one that is said again", async () => {
+    expect(await played(asking, clear("heart rate nine five"))).toEqual([
+      ASKED,
+      ["recorded", "closed restated, hr 95", "Heart rate ninety five."],
+    ]);
+  });
+
+  it("takes a number of one of them", async () => {
+    expect((await played(asking, clear("nine five")))[1]).toEqual([
+      "recorded",
+      "closed affirmed, hr 95",
+      "Heart rate ninety five.",
+    ]);
+  });
+
+  it.each(["affirm", "yes"])("%s does not say which", async (words) => {
+    expect((await played(asking, clear(words)))[1]).toEqual(["refused", "", ASKED[2]]);
+  });
+
+  it("records neither on negative", async () => {
+    expect((await played(asking, clear("negative")))[1]).toEqual([
+      "answered",
+      "closed denied",
+      "Not recorded. Say it again.",
+    ]);
+  });
+
+  it("asks again when the answer is in the same doubt", async () => {
+    expect((await played(asking, between("heart rate nine five", "heart rate eight five")))[1]?.[0]).toBe("asked");
+  });
+
+  it("does not know where a bare number belongs when the vitals differ", async () => {
+    const vitals = between("heart rate nine two", "sats nine four");
+    expect((await played(vitals, clear("nine three")))[1]?.[0]).toBe("refused");
+  });
+
+  it("does not keep half of a pressure that was in doubt as a whole", async () => {
+    const pressures = between("one ten over sixty two", "one ten over sixty three");
+    expect((await played(pressures, clear("one one two")))[1]?.[0]).toBe("refused");
+  });
+});
+
+describe("one meaning that fits loosely", () => {
+  it.each([
+    ["affirm", "recorded", "closed affirmed, hr 85"],
+    ["negative", "answered", "closed denied"],
+    ["heart rate eight six", "recorded", "closed restated, hr 86"],
+  ])("asks, and on %s: %s", async (answer, outcome, facts) => {
+    const [first, second] = await played(loose("heart rate eight five"), clear(answer));
+    expect(first).toEqual(["asked", "asked acoustic", "Heart rate eighty five?"]);
+    expect(second?.slice(0, 2)).toEqual([outcome, facts]);
+  });
+
+  it("refuses a loose pressure number as a stand-in for the whole", async () => {
+    expect((await played(loose("one ten over sixty two"), clear("one one two")))[1]?.[0]).toBe("refused");
+  });
+
+  it.each(["next", "disregard", "status", "suction ready", "correction heart rate eight six", "stand by"])(
+    "refuses a loose %s and changes nothing",
+    async (words) => {
+      expect((await played("heart rate ninety", loose(words), "read back")).slice(1)).toEqual([
+        ["refused", "", "Say again."],
+        ["answered", "", "Heart rate ninety."],
+      ]);
+    },
+  );
+
+  it.each(["affirm", "negative", "one five"])("refuses a loose %s and leaves the question open", async (words) => {
+    expect((await played("icp fifteen", loose(words), "one five")).slice(1)).toEqual([
+      ["refused", "", "Say again."],
+      ["recorded", "closed affirmed, icp 15", "ICP fifteen."],
+    ]);
+  });
+});
+
+describe("below the thresholds", () => {
+  it("refuses what could as well be something else, without a question", async () => {
+    const level = heard(0, ["heart rate eight five", 0], ["heart rate nine five", 0]);
+    expect(await played(level, "affirm")).toEqual([
+      ["refused", "", "Say again."],
+      ["ignored", "", ""],
+    ]);
+  });
+
+  it("ignores what is not in the language", async () => {
+    expect(await played(heard(-9, ["heart rate eight five", 0]))).toEqual([["ignored", "", ""]]);
+  });
+});
+
+describe("digits that a browser wrote", () => {
+  it("are asked back as the words that they may have been, while typed digits are not", async () => {
+    expect(await played(browser("icp 15"))).toEqual([["asked", "asked sound-alike", "ICP fifteen, one five?"]]);
+    expect(await played("icp 15")).toEqual([["recorded", "icp 15", "ICP fifteen."]]);
+  });
+
+  it("have no sound-alike where the words cannot be taken for others", async () => {
+    expect(await played(browser("icp 22"))).toEqual([["recorded", "icp 22", "ICP twenty two."]]);
+  });
+});

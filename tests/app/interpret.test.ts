@@ -1,0 +1,149 @@
+import { describe, expect, it } from "vitest";
+import { interpret } from "../../src/app/interpret.ts";
+import type { Utterance } from "../../src/app/ports.ts";
+import type { Intent } from "../../src/language/intent.ts";
+import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { testContext } from "./playCase.ts";
+
+const { open, asked } = testContext().grammars;
+const { m1Take, m1Ask, m2Take, m2Ask } = THRESHOLDS;
+// A power of two and a best score of zero: the margins come out exactly as they were put in.
+const PHONES = 16;
+const A_LITTLE = 0.01;
+
+/** Sound with a given cost per phone against the free path, and rivals at given distances from the best words. */
+function sound(best: string, costPerPhone: number, ...rivals: readonly (readonly [string, number])[]): Utterance {
+  const top = 0;
+  return {
+    by: "listener",
+    candidates: [{ words: best, score: top }, ...rivals.map(([words, distance]) => ({ words, score: top - distance }))],
+    free: { score: top - costPerPhone * PHONES, phones: PHONES },
+    endedAtMs: 0,
+  };
+}
+
+const text = (words: string, by: "typed" | "browser" = "typed"): Utterance => ({
+  by,
+  candidates: [{ words, score: 0 }],
+  endedAtMs: 0,
+});
+
+const short = (intent: Intent): string =>
+  intent.kind === "vitals"
+    ? intent.items.map((i) => (i.kind === "vital" ? `${i.code} ${i.value}` : i.kind)).join(", ")
+    : intent.kind === "command"
+      ? intent.command
+      : intent.kind;
+
+function shown(utterance: Utterance, grammar = open): string {
+  const heard = interpret(grammar, utterance);
+  switch (heard.kind) {
+    case "meant":
+      return `meant ${short(heard.intent)}`;
+    case "unsure":
+      return `unsure ${heard.why}: ${heard.intents.map(short).join(" / ")}`;
+    case "unclear":
+    case "outside":
+      return heard.kind;
+  }
+}
+
+const HR = "heart rate eight five";
+const RIVAL = "heart rate nine five";
+
+describe("sound: was it in the language", () => {
+  it.each([
+    ["exactly at the taking threshold", m1Take, "meant hr 85"],
+    ["just above it", m1Take + A_LITTLE, "meant hr 85"],
+    ["just below it", m1Take - A_LITTLE, "unsure acoustic: hr 85"],
+    ["just above the asking threshold", m1Ask + A_LITTLE, "unsure acoustic: hr 85"],
+    ["just below the asking threshold", m1Ask - A_LITTLE, "outside"],
+    ["far below", -5, "outside"],
+    ["perfect", 0, "meant hr 85"],
+  ])("%s", (_name, cost, expected) => {
+    expect(shown(sound(HR, cost))).toBe(expected);
+  });
+});
+
+describe("sound: could it be something else", () => {
+  it.each([
+    ["just above the taking threshold", m2Take + A_LITTLE, "meant hr 85"],
+    ["exactly at it", m2Take, "meant hr 85"],
+    ["just below it", m2Take - A_LITTLE, "unsure acoustic: hr 85 / hr 95"],
+    ["just above the asking threshold", m2Ask + A_LITTLE, "unsure acoustic: hr 85 / hr 95"],
+    ["just below the asking threshold", m2Ask - A_LITTLE, "unclear"],
+    ["level", 0, "unclear"],
+  ])("%s", (_name, distance, expected) => {
+    expect(shown(sound(HR, 0, [RIVAL, distance]))).toBe(expected);
+  });
+
+  it.each([
+    ["the same meaning in other words is no rival", [["heart rate eighty five", 0.1]], "meant hr 85"],
+    [
+      "a rival behind it still is",
+      [
+        ["heart rate eighty five", 0.1],
+        [RIVAL, 1],
+      ],
+      "unsure acoustic: hr 85 / hr 95",
+    ],
+    ["a near path without meaning leaves a doubt", [["left right", 1]], "unsure acoustic: hr 85"],
+    [
+      "a meaning far behind it is not offered",
+      [
+        ["left right", 1],
+        [RIVAL, 9],
+      ],
+      "unsure acoustic: hr 85",
+    ],
+    ["a command is a rival too", [["status", 1]], "unsure acoustic: hr 85 / status"],
+  ] as const)("%s", (_name, rivals, expected) => {
+    expect(shown(sound(HR, 0, ...rivals))).toBe(expected);
+  });
+
+  it("never takes the second path when the best has no meaning", () => {
+    expect(shown(sound("left right", 0, [HR, 0.01]))).toBe("outside");
+  });
+
+  it("asks which of several meanings clear words have", () => {
+    expect(shown(sound("pressure one twenty", 0))).toBe("unsure ambiguous: sbp 120 / map 120");
+  });
+
+  it("offers no meaning twice", () => {
+    expect(shown(sound("pressure one twenty", 0, ["systolic one twenty", 1]))).toBe(
+      "unsure acoustic: sbp 120 / map 120",
+    );
+  });
+});
+
+describe("nothing to go by", () => {
+  it.each([
+    ["no path at all", { by: "listener", candidates: [], free: { score: -9, phones: 3 }, endedAtMs: 0 }],
+    ["empty text", text("")],
+    ["blanks", text("   ")],
+    ["room talk", text("can somebody hold the door")],
+    ["an answer while nothing is asked", text("affirm")],
+    ["a bare number while nothing is asked", text("one five")],
+  ] as const)("%s", (_name, utterance) => {
+    expect(shown(utterance)).toBe("outside");
+  });
+
+  it.each([
+    ["affirm", "meant affirm"],
+    ["one five", "meant number"],
+    ["kilopascals", "meant unit"],
+  ])("%s is an answer while a question waits", (words, expected) => {
+    expect(shown(text(words), asked)).toBe(expected);
+  });
+});
+
+describe("text", () => {
+  it.each([
+    ["icp 15", "meant icp 15"],
+    ["HR 90 SpO2 97%", "meant hr 90, spo2 97"],
+    ["pressure one twenty", "unsure ambiguous: sbp 120 / map 120"],
+  ])("%s", (words, expected) => {
+    expect(shown(text(words))).toBe(expected);
+    expect(shown(text(words, "browser"))).toBe(expected);
+  });
+});

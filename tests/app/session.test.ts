@@ -1,0 +1,159 @@
+import { describe, expect, it } from "vitest";
+import type { FactStore, StoreError, Utterance } from "../../src/app/ports.ts";
+import { Session } from "../../src/app/session.ts";
+import { fail, ok, type Result } from "../../src/core/result.ts";
+import type { Fact } from "../../src/log/facts.ts";
+import { reduceFacts } from "../../src/log/reduceFact.ts";
+import { testContext } from "./playCase.ts";
+
+const context = testContext();
+const T0 = 1_800_000_000_000;
+const typed = (words: string): Utterance => ({ by: "typed", candidates: [{ words, score: 0 }], endedAtMs: T0 });
+
+/** A store on a leash: it answers when it is told to, and as it is told to. */
+class FakeStore implements FactStore {
+  readonly durable: Fact[] = [];
+  readonly asked: (readonly Fact[])[] = [];
+  next: "keep" | "wait" | "fail" | "throw" | "reject" = "keep";
+  loaded: Result<readonly Fact[], StoreError> | "throw" = ok([]);
+  #release: (() => void) | undefined;
+
+  load(): Promise<Result<readonly Fact[], StoreError>> {
+    if (this.loaded === "throw") throw new Error("no database");
+    return Promise.resolve(this.loaded);
+  }
+
+  async append(facts: readonly Fact[]): Promise<Result<void, StoreError>> {
+    this.asked.push(facts);
+    if (this.next === "throw") throw new Error("broken");
+    if (this.next === "reject") return Promise.reject(new Error("broken later"));
+    if (this.next === "fail") return fail({ kind: "quota-exceeded" });
+    if (this.next === "wait") await new Promise<void>((resolve) => (this.#release = resolve));
+    this.durable.push(...facts);
+    return ok(undefined);
+  }
+
+  release(): void {
+    this.next = "keep";
+    this.#release?.();
+  }
+}
+
+async function opened(store = new FakeStore()) {
+  const session = new Session({ context, store, newCaseId: () => "c" });
+  const start = await session.start(T0);
+  return { session, store, start };
+}
+
+const types = (facts: readonly Fact[]): readonly string[] =>
+  facts.map((f) => (f.type === "vital.recorded" ? `${f.code} ${f.value}` : f.type));
+const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
+
+describe("a case that is kept", () => {
+  it("opens a new case durably", async () => {
+    const { store, start } = await opened();
+    expect(start).toEqual({ kind: "saved", resumed: false });
+    expect(types(store.durable)).toEqual(["case.opened"]);
+  });
+
+  it("reports an utterance only once its facts are durable, and shows its state only then", async () => {
+    const { session, store } = await opened();
+    store.next = "wait";
+    let reported = false;
+    const report = session.hear(typed("heart rate ninety"), T0).then((r) => ((reported = true), r));
+    await settle();
+    expect([reported, session.state.log.vitals.hr]).toEqual([false, undefined]);
+    store.release();
+    expect((await report).saved).toEqual({ kind: "saved" });
+    expect(types(store.durable)).toEqual(["case.opened", "hr 90"]);
+    expect(session.state.log.vitals.hr?.entry.value).toBe(90);
+  });
+
+  it("takes inputs in the order in which they came, each seeing what the one before it left", async () => {
+    const { session, store } = await opened();
+    store.next = "wait";
+    const first = session.hear(typed("icp fifteen"), T0);
+    const second = session.hear(typed("one five"), T0 + 1);
+    const third = session.tick(T0 + 2);
+    await settle();
+    store.release();
+    const reports = await Promise.all([first, second, third]);
+    expect(reports.map((r) => r.answer?.outcome)).toEqual(["asked", "recorded", undefined]);
+    expect(types(store.durable)).toEqual(["case.opened", "question.asked", "question.closed", "icp 15"]);
+  });
+
+  it("writes nothing where nothing happened", async () => {
+    const { session, store } = await opened();
+    await session.hear(typed("the weather is nice"), T0);
+    await session.tick(T0 + 1000);
+    expect(store.asked.length).toBe(1);
+  });
+});
+
+describe("a write that fails", () => {
+  it.each(["fail", "throw", "reject"] as const)("loses nothing when the store answers with %s", async (how) => {
+    const { session, store } = await opened();
+    store.next = how;
+    const reports = [
+      await session.hear(typed("heart rate ninety"), T0),
+      await session.hear(typed("sats ninety six"), T0 + 1),
+    ];
+    expect(reports.map((r) => r.saved.kind)).toEqual(["failed", "failed"]);
+    expect(reports.map((r) => r.answer?.outcome)).toEqual(["recorded", "recorded"]);
+    store.next = "keep";
+    expect((await session.tick(T0 + 500)).saved).toEqual({ kind: "saved" });
+    expect(types(store.durable)).toEqual(["case.opened", "hr 90", "spo2 96"]);
+    await session.hear(typed("heart rate eighty five"), T0 + 600);
+    expect(types(store.durable).slice(3)).toEqual(["hr 85"]);
+  });
+
+  it("keeps even the opening of the case for the next write", async () => {
+    const store = new FakeStore();
+    store.next = "throw";
+    const { session, start } = await opened(store);
+    expect(start.kind).toBe("failed");
+    store.next = "keep";
+    await session.hear(typed("heart rate ninety"), T0);
+    expect(types(store.durable)).toEqual(["case.opened", "hr 90"]);
+  });
+});
+
+describe("a case that is resumed", () => {
+  async function storedCase(): Promise<readonly Fact[]> {
+    const { session, store } = await opened();
+    for (const said of ["120/80", "icp fifteen", "heart rate ninety"]) await session.hear(typed(said), T0 + 1000);
+    return store.durable;
+  }
+
+  it("is where it was: values, and the question that waits", async () => {
+    const store = new FakeStore();
+    const facts = await storedCase();
+    store.loaded = ok(facts);
+    const { session, start } = await opened(store);
+    expect(start).toEqual({ kind: "saved", resumed: true });
+    expect(session.state.log).toEqual(reduceFacts(facts));
+    expect((await session.hear(typed("one five"), T0 + 2000)).answer?.outcome).toBe("recorded");
+    expect(types(store.durable)).toEqual(["question.closed", "icp 15"]);
+  });
+
+  it("goes on with what can be read, says so, and gives no id a second time", async () => {
+    const facts = await storedCase();
+    const readable = facts.filter((_, i) => i !== 1);
+    const store = new FakeStore();
+    store.loaded = fail({ kind: "corrupt", detail: "fact 1", readable: readable.length, facts: readable });
+    const { session, start } = await opened(store);
+    expect([start.kind, start.resumed]).toEqual(["failed", true]);
+    await session.hear(typed("sats ninety six"), T0 + 2000);
+    const ids = [...facts, ...store.durable].map((f) => f.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(store.durable.length).toBe(1);
+  });
+
+  it.each([["unavailable"], ["throw"]] as const)("opens a case that works when the store is %s", async (how) => {
+    const store = new FakeStore();
+    store.loaded = how === "throw" ? "throw" : fail({ kind: "unavailable", detail: "private window" });
+    const { session, start } = await opened(store);
+    expect([start.kind, start.resumed]).toEqual(["failed", false]);
+    expect((await session.hear(typed("heart rate ninety"), T0)).answer?.outcome).toBe("recorded");
+  });
+});

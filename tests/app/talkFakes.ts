@@ -1,0 +1,107 @@
+import { createManualClock } from "../../src/adapters/clock/manualClock.ts";
+import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
+import { Conversation, type TalkState } from "../../src/app/conversation.ts";
+import type {
+  FactStore,
+  HearingEvent,
+  ListeningMode,
+  Recogniser,
+  RecogniserError,
+  Speaker,
+  SpeakerError,
+  Spoken,
+  Utterance,
+} from "../../src/app/ports.ts";
+import { Session } from "../../src/app/session.ts";
+import { fail, ok, type Result } from "../../src/core/result.ts";
+import { testContext } from "./playCase.ts";
+
+const context = testContext();
+
+/** Ears that hear what the test says, and keep a list of what was asked of them. */
+export class FakeRecogniser implements Recogniser {
+  readonly calls: string[] = [];
+  startsWith: Result<void, RecogniserError> = ok(undefined);
+  #listeners: ((event: HearingEvent) => void)[] = [];
+
+  start(): Promise<Result<void, RecogniserError>> {
+    this.calls.push("start");
+    return Promise.resolve(this.startsWith);
+  }
+  stop = (): void => void this.calls.push("stop");
+  useGrammar = (state: string): void => void this.calls.push(`grammar ${state}`);
+  setMode = (mode: ListeningMode): void => void this.calls.push(`mode ${mode}`);
+  hold = (down: boolean): void => void this.calls.push(`hold ${down}`);
+  setSpeaking = (speaking: boolean): void => void this.calls.push(`speaking ${speaking}`);
+  dispose = (): void => void this.calls.push("dispose");
+  onEvent(listener: (event: HearingEvent) => void): () => void {
+    this.#listeners.push(listener);
+    return () => (this.#listeners = this.#listeners.filter((l) => l !== listener));
+  }
+  send(event: HearingEvent): void {
+    for (const listener of this.#listeners) listener(event);
+  }
+  hears(words: string): void {
+    const utterance: Utterance = { by: "listener", candidates: [{ words, score: 0 }], endedAtMs: 0 };
+    this.send({ kind: "heard", utterance: { ...utterance, free: { score: 0, phones: 10 } } });
+  }
+}
+
+/** A mouth whose words start and end when the test says so. */
+export class FakeSpeaker implements Speaker {
+  readonly told: string[] = [];
+  warm: Result<void, SpeakerError> = ok(undefined);
+  failsToSay = false;
+  #sounding: ((how: "ended" | "cancelled") => void) | undefined;
+  #onStart: (() => void) | undefined;
+
+  warmUp(): Promise<Result<void, SpeakerError>> {
+    return Promise.resolve(this.warm);
+  }
+  say(spoken: Spoken, onStart: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>> {
+    this.told.push(spoken.tone === undefined ? spoken.text : `${spoken.tone}: ${spoken.text}`);
+    if (this.failsToSay) return Promise.resolve(fail({ kind: "worker-died", detail: "test" }));
+    this.#onStart = onStart;
+    return new Promise((resolve) => (this.#sounding = (how) => resolve(ok(how))));
+  }
+  mark = (mark: string): void => void this.told.push(`mark ${mark}`);
+  dispose = (): void => void this.told.push("dispose");
+  cancel(): void {
+    this.told.push("silence");
+    this.#sounding?.("cancelled");
+  }
+  starts(): void {
+    this.#onStart?.();
+  }
+  async ends(): Promise<void> {
+    this.#sounding?.("ended");
+    await settle();
+  }
+}
+
+/** Lets everything that waits for nothing but its turn happen. */
+export const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 2));
+
+export async function conversation(store: FactStore = createMemoryFactStore(), recogniser = new FakeRecogniser()) {
+  const clock = createManualClock(1_800_000_000_000);
+  const speaker = new FakeSpeaker();
+  const shown: TalkState[] = [];
+  const session = new Session({ context, store, newCaseId: () => "c" });
+  const levels: number[] = [];
+  const talk = new Conversation({
+    session,
+    clock,
+    speaker,
+    recogniser,
+    onChange: (state) => void shown.push(state),
+    onMeter: (meter) => void levels.push(meter.levelDb),
+  });
+  await talk.start();
+  await settle();
+  const passMs = async (ms: number): Promise<void> => {
+    clock.advanceTo(clock.nowMs() + ms);
+    await settle();
+  };
+  const last = (): TalkState | undefined => shown.at(-1);
+  return { talk, session, clock, speaker, recogniser, levels, last, passMs };
+}

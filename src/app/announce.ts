@@ -5,7 +5,7 @@ import type { QueueItem, VoiceInput } from "./voiceQueue.ts";
 type Item = Omit<QueueItem, "id">;
 
 /** A failed write, in words: what is wrong and what to do. */
-export function sayStoreError(error: StoreError): string {
+function sayStoreError(error: StoreError): string {
   switch (error.kind) {
     case "unavailable":
       return "Record not saved: storage is not available. Write it down.";

@@ -20,7 +20,7 @@ describe("hearing and speaking", () => {
   });
 
   it.each([
-    ["icp fifteen", "mark asked"],
+    ["i c p fifteen", "mark asked"],
     ["done", "mark refused"],
     ["status", HEARD],
   ])("%s: %s", async (words, mark) => {
@@ -100,7 +100,7 @@ describe("hearing and speaking", () => {
   it("listens for answers while a question waits, and only then", async () => {
     const { recogniser, passMs } = await conversation();
     const grammars = () => recogniser.calls.filter((c) => c.startsWith("grammar"));
-    recogniser.hears("icp fifteen");
+    recogniser.hears("i c p fifteen");
     await settle();
     expect(grammars()).toEqual(["grammar asked"]);
     recogniser.hears("one five");
@@ -159,7 +159,7 @@ describe("another engine, another voice", () => {
   it("gives the old engine up, and the new one hears in the same mode and grammar", async () => {
     const { talk, recogniser, speaker, session } = await conversation();
     talk.setMode("held");
-    recogniser.hears("icp fifteen");
+    recogniser.hears("i c p fifteen");
     await settle();
     const fresh = new FakeRecogniser();
     await talk.replaceRecogniser(fresh);

@@ -62,7 +62,7 @@ function play(moves: readonly Move[]): readonly Step[] {
 
 const always = (check: (steps: readonly Step[]) => void): void =>
   fc.assert(
-    fc.property(fc.array(move, { maxLength: 40 }), (moves) => check(play(moves))),
+    fc.property(fc.array(move, { maxLength: 40 }), (moves) => void check(play(moves))),
     { numRuns: 300 },
   );
 

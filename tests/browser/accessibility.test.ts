@@ -3,6 +3,8 @@ import { afterAll, beforeAll, describe, expect, inject, it, vi } from "vitest";
 import { openPage, type OpenedPage } from "./openPage.ts";
 import { serveBuild, type Served } from "./serveBuild.ts";
 
+type Axe = typeof axe;
+
 // Outside judge: axe-core's rules for WCAG 2.2 level A and AA, and 1.4.6 (contrast, level AAA), which this page promises.
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "cat.color"];
 
@@ -32,7 +34,7 @@ describe("the page for everyone", () => {
 
   const violations = () =>
     opened.page.evaluate(async (tags) => {
-      const { axe } = window as unknown as { axe: typeof import("axe-core") };
+      const { axe } = window as unknown as { axe: Axe };
       const found = await axe.run({
         runOnly: { type: "tag", values: [...tags] },
         rules: { "color-contrast-enhanced": { enabled: true } },

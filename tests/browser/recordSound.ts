@@ -10,13 +10,20 @@ export type PlayedSound = {
   readonly pcm: Float32Array;
 };
 
+/** An end of speech as the page learnt of it. */
+export type SpeechEnd = {
+  /** When the speech itself ended, Unix ms. */
+  readonly atMs: number;
+  /** When the page was told, `performance.now()`. */
+  readonly toldAtMs: number;
+};
+
 type InPage = { atS: number; scheduledAtMs: number; sampleRate: number; bytes: string };
 
 declare global {
   interface Window {
     playedSounds: InPage[];
-    /** `performance.now()` at which the page was told that speech had ended. */
-    speechEnds: number[];
+    speechEnds: SpeechEnd[];
   }
 }
 
@@ -43,8 +50,9 @@ export function recordSound(): void {
   window.Worker = class extends Original {
     constructor(url: string | URL, options?: WorkerOptions) {
       super(url, options);
-      this.addEventListener("message", ({ data }: MessageEvent<{ event?: { kind?: string } }>) => {
-        if (data?.event?.kind === "speechEnded") window.speechEnds.push(performance.now());
+      this.addEventListener("message", ({ data }: MessageEvent<{ event?: { kind?: string; atMs?: number } }>) => {
+        const { kind, atMs } = data?.event ?? {};
+        if (kind === "speechEnded" && atMs !== undefined) window.speechEnds.push({ atMs, toldAtMs: performance.now() });
       });
     }
   };

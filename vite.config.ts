@@ -2,6 +2,9 @@ import react from "@vitejs/plugin-react";
 import { readFile } from "node:fs/promises";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { createGrammarSearch, grammarErrorText } from "./src/adapters/speech/grammarSearch.ts";
+import { readDictionary, readGrammarSources } from "./src/cli/readGrammars.ts";
+import { parseDictionary } from "./src/listener/dictionary.ts";
 
 /** Files of the project and its packages that belong on the site: path on the site → path here. The licences travel with what they cover. */
 const SITE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string }>> = {
@@ -40,6 +43,28 @@ function siteFiles(): Plugin {
           response.end(bytes);
         }, next);
       });
+    },
+  };
+}
+
+/** Stops the build where a grammar is wrong or uses a word that the dictionary lacks, and says where. */
+function checkedGrammars(): Plugin {
+  return {
+    name: "tragus-checked-grammars",
+    apply: "build",
+    buildStart() {
+      const dictionary = parseDictionary(readDictionary());
+      if (!dictionary.ok)
+        return this.error(`grammars/words.dict:${dictionary.error.line}: ${dictionary.error.message}`);
+      const entries = [
+        { grammar: "case", rule: "open" },
+        { grammar: "case", rule: "asked" },
+        { grammar: "numbers", rule: "number" },
+      ];
+      for (const entry of entries) {
+        const search = createGrammarSearch(readGrammarSources(), entry, dictionary.value);
+        if (!search.ok) this.error(`grammars/${grammarErrorText(search.error)}`);
+      }
     },
   };
 }
@@ -139,7 +164,7 @@ const pwa = VitePWA({
 
 export default defineConfig({
   appType: "mpa", // the servers, too, answer a missing file with 404
-  plugins: [oneOrtCopy(), react(), siteFiles(), contentSecurityPolicy(), pwa],
+  plugins: [checkedGrammars(), oneOrtCopy(), react(), siteFiles(), contentSecurityPolicy(), pwa],
   worker: { format: "es", plugins: () => [oneOrtCopy()] },
   optimizeDeps: { exclude: ["onnxruntime-web"] },
   build: {

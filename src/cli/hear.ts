@@ -10,7 +10,8 @@ import { openSpokenCase, type SpokenCase } from "./hearCase.ts";
 import { hearFile } from "./hearFile.ts";
 import { heardNumber } from "./hearNumber.ts";
 import { HEAR_HELP, readHearOptions } from "./hearOptions.ts";
-import { loadContext, readDictionary, readGrammarSources } from "./loadContext.ts";
+import { loadContext } from "./loadContext.ts";
+import { readDictionary, readGrammarSources } from "./readGrammars.ts";
 
 const ROOT = resolve(fileURLToPath(import.meta.url), "../../..");
 

@@ -1,21 +1,11 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
+import { readFileSync } from "node:fs";
 import type { AppContext } from "../app/context.ts";
 import { compileGrammars } from "../app/compileGrammars.ts";
 import { fail, ok, type Result } from "../core/result.ts";
 import { defaultProtocol } from "../protocol/defaultProtocol.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { validateProtocol } from "../protocol/validate.ts";
-
-const GRAMMARS = fileURLToPath(new URL("../../grammars/", import.meta.url));
-
-/** Every grammar file by its name without ".jsgf". */
-export function readGrammarSources(): Readonly<Record<string, string>> {
-  const names = readdirSync(GRAMMARS).filter((name) => name.endsWith(".jsgf"));
-  return Object.fromEntries(names.map((name) => [name.replace(/\.jsgf$/, ""), readFileSync(GRAMMARS + name, "utf8")]));
-}
-
-export const readDictionary = (): string => readFileSync(`${GRAMMARS}words.dict`, "utf8");
+import { readGrammarSources } from "./readGrammars.ts";
 
 function readProtocol(file: string | undefined): Result<Protocol, string> {
   if (file === undefined) return ok(defaultProtocol);

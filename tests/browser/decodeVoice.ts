@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { createGrammarSearch } from "../../src/adapters/speech/grammarSearch.ts";
 import { loadNodeModels } from "../../src/adapters/speech/nodeListener.ts";
-import { readDictionary, readGrammarSources } from "../../src/cli/loadContext.ts";
+import { readDictionary, readGrammarSources } from "../../src/cli/readGrammars.ts";
 import { parseDictionary } from "../../src/listener/dictionary.ts";
 import type { PlayedSound } from "./recordSound.ts";
 

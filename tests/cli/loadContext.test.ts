@@ -2,7 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { loadContext, readGrammarSources } from "../../src/cli/loadContext.ts";
+import { loadContext } from "../../src/cli/loadContext.ts";
+import { readGrammarSources } from "../../src/cli/readGrammars.ts";
 import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "tragus-protocol-"));

@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { createGrammarSearch } from "../../../src/adapters/speech/grammarSearch.ts";
 import { loadNodeModels, type NodeModels } from "../../../src/adapters/speech/nodeListener.ts";
 import { readAudioFile } from "../../../src/cli/audioFile.ts";
-import { readDictionary, readGrammarSources } from "../../../src/cli/loadContext.ts";
+import { readDictionary, readGrammarSources } from "../../../src/cli/readGrammars.ts";
 import { parseDictionary } from "../../../src/listener/dictionary.ts";
 import {
   FRAME_SAMPLES,

@@ -1,0 +1,80 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { findBrowser } from "../browser/findBrowser.ts";
+import { openPage } from "../browser/openPage.ts";
+import { playedSounds, recordSound } from "../browser/recordSound.ts";
+import { serveBuild } from "../browser/serveBuild.ts";
+import { writeSpokenLines } from "../browser/spokenLines.ts";
+
+/** Invented. Each is answered with a mark and with words. */
+const LINES = [
+  "one twenty over eighty",
+  "heart rate ninety two",
+  "sats ninety six",
+  "end tidal thirty eight",
+  "one ten over seventy two",
+  "left pupil four brisk",
+  "suction ready",
+  "temperature thirty six point five",
+  "status",
+  "next",
+];
+const LEAD_S = 10;
+const GAP_S = 7;
+const VOICE_RATE_HZ = 16_000;
+const LONGEST_MARK_S = 0.15;
+
+export type ChromiumLatency = {
+  readonly n: number;
+  /** From the page being told that speech ended to the acknowledging mark being scheduled. */
+  readonly detectedToMarkMs: readonly number[];
+  /** From the end of the speech itself, the wait for silence included. */
+  readonly speechEndToMarkMs: readonly number[];
+  readonly speechEndToFirstWordMs: readonly number[];
+  readonly openToListeningMs: number;
+};
+
+/** Speaks to the built page in Chromium and times its answers. The build must exist. */
+export async function measureChromiumLatency(): Promise<ChromiumLatency> {
+  const folder = mkdtempSync(join(tmpdir(), "tragus-latency-"));
+  const microphoneWav = join(folder, "lines.wav");
+  await writeSpokenLines(microphoneWav, LINES, [LEAD_S, ...LINES.map(() => GAP_S)], "slt");
+  const served = await serveBuild();
+  const startedMs = performance.now();
+  const opened = await openPage({
+    browserPath: findBrowser(),
+    origin: served.origin,
+    microphoneWav,
+    initScripts: [recordSound],
+  });
+  const { page } = opened;
+  await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
+  const openToListeningMs = performance.now() - startedMs;
+  await page.waitForTimeout((LEAD_S + LINES.length * (GAP_S + 1.5)) * 1000);
+  const sounds = await playedSounds(page);
+  const { ends, originMs } = await page.evaluate(() => ({
+    ends: window.speechEnds,
+    originMs: performance.timeOrigin,
+  }));
+  await opened.close();
+  await served.close();
+  rmSync(folder, { recursive: true, force: true });
+
+  const marks = sounds.filter((s) => s.pcm.length / s.sampleRate <= LONGEST_MARK_S);
+  const words = sounds.filter((s) => s.sampleRate === VOICE_RATE_HZ);
+  const rows = ends.flatMap((end, i) => {
+    const untilMs = ends[i + 1]?.toldAtMs ?? Infinity;
+    const within = (s: { scheduledAtMs: number }) => s.scheduledAtMs >= end.toldAtMs && s.scheduledAtMs < untilMs;
+    const mark = marks.find(within);
+    const word = words.find(within);
+    return mark === undefined || word === undefined ? [] : [{ end, mark, word }];
+  });
+  return {
+    n: rows.length,
+    detectedToMarkMs: rows.map(({ end, mark }) => mark.scheduledAtMs - end.toldAtMs),
+    speechEndToMarkMs: rows.map(({ end, mark }) => originMs + mark.scheduledAtMs - end.atMs),
+    speechEndToFirstWordMs: rows.map(({ end, word }) => originMs + word.scheduledAtMs - end.atMs),
+    openToListeningMs,
+  };
+}

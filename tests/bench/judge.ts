@@ -1,0 +1,84 @@
+import { grammarState, type AppContext, type AppState } from "../../src/app/context.ts";
+import { decide } from "../../src/app/decide/decide.ts";
+import type { Interpretation } from "../../src/app/interpret.ts";
+import type { Intent } from "../../src/language/intent.ts";
+import { normalise } from "../../src/language/normalise/normalise.ts";
+import { meaningKey } from "../../src/language/understand/meaningKey.ts";
+import { understand } from "../../src/language/understand/understand.ts";
+import type { NewFact, Question, Statement } from "../../src/log/facts.ts";
+
+/**
+ * right: recorded or carried out as said. askedRight: asked back, and the right value is among those offered.
+ * askedWrong: asked back, but only other values are offered. refused: "say again". silent: nothing happened.
+ * wrong: something was recorded or carried out that was not said, or only a part of what was.
+ */
+export const OUTCOMES = ["right", "askedRight", "askedWrong", "refused", "silent", "wrong"] as const;
+export type Outcome = (typeof OUTCOMES)[number];
+
+/** What should follow from words, as the app itself makes it of the same words typed. */
+export type Truth = {
+  readonly keys: ReadonlySet<string>;
+  readonly entries: ReadonlySet<string>;
+  readonly isAsked: boolean;
+};
+
+const entriesOf = ({ vitals, findings, sex }: Statement): readonly string[] => [
+  ...vitals.map((v) =>
+    [v.code, Math.round(v.value * 100) / 100, v.method ?? "", v.site ?? "", v.level ?? "", v.reaction ?? ""].join(" "),
+  ),
+  ...findings.map((f) => `${f.code} ${f.finding}`),
+  ...(sex === undefined ? [] : [`sex ${sex}`]),
+];
+
+const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
+  facts.flatMap((fact) => {
+    if (fact.type === "vital.recorded") return entriesOf({ vitals: [fact], findings: [] });
+    if (fact.type === "finding.recorded") return entriesOf({ vitals: [], findings: [fact] });
+    if (fact.type === "sex.recorded") return [`sex ${fact.sex}`];
+    if (fact.type === "step.answered") return [`step ${fact.stepId} ${fact.answer}`];
+    return fact.type === "entry.struck" ? ["struck"] : [];
+  });
+
+const questionsOf = (facts: readonly NewFact[]): readonly Question[] =>
+  facts.flatMap((fact) => (fact.type === "question.asked" ? [fact.question] : []));
+
+export function truthOf(context: AppContext, state: AppState, words: string, nowMs: number): Truth {
+  const meaning = understand(context.grammars[grammarState(state.log)], normalise(words));
+  const intents: readonly Intent[] =
+    meaning.kind === "many" ? meaning.intents : meaning.kind === "one" ? [meaning.intent] : [];
+  const decisions = intents.map((intent) =>
+    decide(context, state, { kind: "meant", words, intent }, "listener", nowMs),
+  );
+  const isAsked = meaning.kind === "many" || decisions.some((d) => questionsOf(d.facts).length > 0);
+  const entries = decisions.flatMap(({ facts }) => [
+    ...recordedEntries(facts),
+    ...questionsOf(facts).flatMap((q) => {
+      // In doubt between sound-alikes the first is the one that was said; of units, either may have been meant.
+      const meant = q.reason === "unit" ? q.candidates : q.candidates.slice(0, 1);
+      return meant.flatMap((c) => entriesOf(c.statement));
+    }),
+  ]);
+  return { keys: new Set(intents.map(meaningKey)), entries: new Set(entries), isAsked };
+}
+
+/** Judges one utterance that was acted upon or not; pure. */
+export function judge(truth: Truth, heard: Interpretation, facts: readonly NewFact[], outcome: string): Outcome {
+  const recorded = recordedEntries(facts);
+  const allTrue = recorded.every((entry) => truth.entries.has(entry));
+  if (!allTrue) return "wrong";
+  const questions = questionsOf(facts);
+  if (questions.length > 0) {
+    const offersTruth = questions.every((q) =>
+      q.candidates.some(({ statement }) => entriesOf(statement).every((entry) => truth.entries.has(entry))),
+    );
+    return offersTruth ? "askedRight" : "askedWrong";
+  }
+  if (outcome === "refused") return "refused";
+  if (outcome === "ignored") return "silent";
+  if (heard.kind === "meant" && truth.keys.has(meaningKey(heard.intent))) return "right";
+  return recorded.length > 0 && recorded.length === truth.entries.size ? "right" : "wrong";
+}
+
+/** Of several the worst counts. */
+export const worstOf = (outcomes: readonly Outcome[]): Outcome =>
+  [...outcomes].sort((a, b) => OUTCOMES.indexOf(b) - OUTCOMES.indexOf(a))[0] ?? "silent";

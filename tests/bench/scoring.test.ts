@@ -1,0 +1,90 @@
+import { describe, expect, it } from "vitest";
+import type { HeardSound } from "../../src/listener/hearing.ts";
+import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { loadContext } from "../../src/cli/loadContext.ts";
+import { truthOf, worstOf, type Outcome } from "./judge.ts";
+import { PHRASES } from "./phrases.ts";
+import { outcomeAt } from "./replay.ts";
+import { caseAfter, scoreHeard } from "./scoring.ts";
+import { meantText } from "../phrases/meantText.ts";
+import { understand } from "../../src/language/understand/understand.ts";
+import { normalise } from "../../src/language/normalise/normalise.ts";
+
+const START_MS = 1_800_000_000_000;
+const NOW_MS = START_MS + 3_600_000;
+const context = (() => {
+  const loaded = loadContext(undefined);
+  if (!loaded.ok) throw new Error(loaded.error);
+  return loaded.value;
+})();
+
+/** Words as the listener gives them, and how well they fit: 0 is perfect, −10 a second reading far off. */
+const heard = (...words: readonly (readonly [string, number])[]): HeardSound => ({
+  candidates: words.map(([said, score]) => ({ words: said, score })),
+  free: { score: 0, phones: 20 },
+});
+const clear = (words: string): HeardSound => heard([words, 0]);
+
+const READINGS = ["next", "one twenty over seventy rate seventy five"];
+const QUESTION = ["i c p fifteen"];
+
+const ROWS: readonly (readonly [said: string, before: readonly string[], heard: readonly HeardSound[], Outcome])[] = [
+  ["heart rate ninety", [], [clear("heart rate ninety")], "right"],
+  ["heart rate ninety", [], [clear("pulse nine zero")], "right"],
+  ["heart rate ninety", [], [clear("heart rate ninety one")], "wrong"],
+  ["heart rate ninety", [], [clear("sats ninety")], "wrong"],
+  ["heart rate ninety", [], [clear("status")], "wrong"],
+  ["heart rate ninety", [], [], "silent"],
+  ["heart rate ninety", [], [heard(["heart rate ninety", -20])], "silent"],
+  ["heart rate ninety", [], [heard(["heart rate ninety", -6])], "askedRight"],
+  ["heart rate ninety", [], [heard(["heart rate nine one", -6])], "askedWrong"],
+  ["heart rate ninety", [], [heard(["heart rate ninety one", 0], ["heart rate ninety", -1])], "askedRight"],
+  ["heart rate ninety", [], [heard(["heart rate ninety one", 0], ["heart rate ninety two", -1])], "askedWrong"],
+  ["heart rate ninety", [], [heard(["heart rate ninety", 0], ["heart rate ninety one", -0.1])], "refused"],
+  ["rate ninety and sats ninety four", [], [clear("rate ninety and sats ninety four")], "right"],
+  ["rate ninety and sats ninety four", [], [clear("rate ninety")], "wrong"],
+  ["rate ninety and sats ninety four", [], [clear("rate ninety and sats ninety five")], "wrong"],
+  ["i c p fifteen", [], [clear("i c p fifteen")], "askedRight"],
+  ["i c p fifteen", [], [clear("i c p fifty")], "askedRight"],
+  ["i c p fifteen", [], [clear("i c p one five")], "right"],
+  ["end tidal five", [], [clear("end tidal five")], "askedRight"],
+  ["sats ninety four", [], [clear("sats ninety four"), clear("rate ninety")], "wrong"],
+  ["status", READINGS, [clear("status")], "right"],
+  ["status", READINGS, [clear("next")], "wrong"],
+  ["disregard", READINGS, [clear("disregard")], "right"],
+  ["done", READINGS, [clear("done")], "right"],
+  ["done", READINGS, [clear("later")], "wrong"],
+  ["correction heart rate ninety", READINGS, [clear("correction heart rate ninety")], "right"],
+  ["correction heart rate ninety", READINGS, [clear("heart rate ninety")], "wrong"],
+  ["yes", QUESTION, [clear("yes")], "right"],
+  ["yes", QUESTION, [clear("no")], "wrong"],
+  ["one five", QUESTION, [clear("five zero")], "wrong"],
+];
+
+describe("what was heard against what was said", () => {
+  it.each(ROWS)("%s, %j", (said, before, sounds, outcome) => {
+    const state = caseAfter(context, before, START_MS);
+    const nowMs = before === QUESTION ? START_MS + 5_000 : NOW_MS;
+    const truth = truthOf(context, state, said, nowMs);
+    expect(truth.keys.size).toBeGreaterThan(0);
+    const scored = scoreHeard(context, state, truth, sounds, nowMs);
+    expect(scored.outcome).toBe(outcome);
+    expect(worstOf(scored.replays.map((replay) => outcomeAt(replay, THRESHOLDS)))).toBe(outcome);
+  });
+});
+
+it("knows that nothing was meant: every act is wrong, every question a nuisance", () => {
+  const state = caseAfter(context, [], START_MS);
+  const nothing = { keys: new Set<string>(), entries: new Set<string>(), isAsked: false };
+  const outcomeOf = (sound: HeardSound) => scoreHeard(context, state, nothing, [sound], NOW_MS).outcome;
+  expect(outcomeOf(clear("rate ninety"))).toBe("wrong");
+  expect(outcomeOf(clear("status"))).toBe("wrong");
+  expect(outcomeOf(clear("i c p fifteen"))).toBe("askedWrong");
+  expect(outcomeOf(clear("rate and"))).toBe("silent");
+});
+
+it("has at least 150 phrases, each of which means in its case what its table says", () => {
+  expect(PHRASES.length).toBeGreaterThanOrEqual(150);
+  for (const { words, meant, state } of PHRASES)
+    expect([words, meantText(understand(context.grammars[state], normalise(words)))]).toEqual([words, meant]);
+});

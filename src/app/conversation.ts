@@ -47,6 +47,8 @@ export class Conversation {
   #recogniser: Recogniser;
   #speaker: Speaker;
   #unsubscribe: () => void;
+  /** Facts wait for a write that works. */
+  #unwritten = false;
   readonly #o: ConversationOptions;
 
   constructor(options: ConversationOptions) {
@@ -64,6 +66,8 @@ export class Conversation {
     this.#unsubscribe = recogniser.onEvent((event) => this.#hearing(event));
     recogniser.setMode(this.#talk.mode);
     recogniser.useGrammar(this.#grammar);
+    recogniser.setSpeaking(this.#queue.speaking !== undefined);
+    this.#voice({ kind: "userEnded" });
     await this.listen();
   }
 
@@ -78,12 +82,8 @@ export class Conversation {
   async start(): Promise<void> {
     const { session, clock } = this.#o;
     const opened = await session.start(clock.nowMs());
-    this.#update(
-      opened.kind === "saved"
-        ? { saveText: opened.resumed ? "Case resumed" : "Case opened" }
-        : { saveText: "Not saved", saveFailed: true },
-    );
-    if (opened.kind === "failed") this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
+    if (opened.kind === "saved") this.#update({ saveText: opened.resumed ? "Case resumed" : "Case opened" });
+    else this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
     this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
     await this.listen();
   }
@@ -142,9 +142,14 @@ export class Conversation {
 
   #report(report: Report): void {
     const before = this.#talk.saveFailed;
-    const failed = report.saved.kind === "failed";
-    if (failed) this.#update({ saveFailed: true, saveText: "Not saved" });
-    else if (report.facts.length > 0) this.#update({ saveFailed: false, saveText: "Saved" });
+    if (report.saved.kind === "failed") {
+      const unread = report.saved.error.kind === "corrupt";
+      this.#unwritten = !unread;
+      this.#update({ saveFailed: true, saveText: unread ? "Part of the record could not be read" : "Not saved" });
+    } else if (report.facts.length > 0 || this.#unwritten) {
+      this.#unwritten = false;
+      this.#update({ saveFailed: false, saveText: "Saved" });
+    }
     this.#useGrammar(grammarState(report.state.log));
     for (const input of toVoice(report, before)) this.#voice(input);
     this.#update({});
@@ -162,9 +167,12 @@ export class Conversation {
         return;
       case "listening":
       case "recovered":
+        this.#voice({ kind: "withdraw", alertIds: ["listening"] });
         this.#update({ hearing: "listening", hearingText: "Listening" });
         return;
       case "stopped":
+        // Whoever was talking is not heard any more: nothing may wait for the end of it.
+        this.#voice({ kind: "userEnded" });
         this.#update({ hearing: "off", hearingText: "Not listening" });
         return;
       case "speechStarted":
@@ -183,6 +191,7 @@ export class Conversation {
 
   #fault(text: string): void {
     this.#update({ hearing: "fault", hearingText: text });
+    this.#voice({ kind: "userEnded" });
     this.#voice({ kind: "say", items: [{ text, priority: "medium", alertId: "listening" }] });
   }
 

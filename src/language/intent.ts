@@ -23,7 +23,13 @@ export type Command =
 
 /** What an utterance means. Two word sequences with equal intents (words aside) have the same meaning. */
 export type Intent =
-  | { readonly kind: "vitals"; readonly correction: boolean; readonly items: readonly SaidItem[] }
+  | {
+      readonly kind: "vitals";
+      readonly correction: boolean;
+      readonly items: readonly SaidItem[];
+      /** The words sound like others with another meaning: to be asked back when they were spoken. */
+      readonly doubtful: boolean;
+    }
   /** A bare number, only where a question or a correction gives it a slot. A bare pair is a pressure. */
   | {
       readonly kind: "number";

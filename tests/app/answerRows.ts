@@ -138,6 +138,54 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["disregard", "recorded", "struck 1", "Disregarded: heart rate eighty six."],
     ["read back", "answered", "", "Nothing recorded yet."],
   ],
+  "a value said of the wrong thing is struck by a correction that names the right one": [
+    ["right pupil five fixed", "recorded", "pupilRight 5 fixed", "Right pupil five fixed."],
+    [
+      "correction left pupil five fixed",
+      "recorded",
+      "struck 1, pupilLeft 5 fixed",
+      "Left pupil five fixed. Right pupil five fixed struck.",
+    ],
+  ],
+  "a correction that could be of the name or of an older value is not guessed at": [
+    ["sats ninety two", "recorded", "spo2 92", "Sats ninety two."],
+    ["heart rate nine five", "recorded", "hr 95", "Heart rate ninety five."],
+    [
+      "correction sats nine five",
+      "refused",
+      "",
+      "Last was heart rate ninety five. Say disregard, or say it without correction.",
+    ],
+    ["correction sats nine four", "recorded", "struck 1, spo2 94", "Sats ninety four."],
+  ],
+  "a correction with nothing to correct says so": [
+    [
+      "one twenty over eighty",
+      "recorded",
+      "sbp 120, dbp 80",
+      "Pressure one twenty over eighty. MAP ninety three, on target.",
+    ],
+    ["correction resp rate one four", "refused", "", "Nothing to correct. Say it without correction."],
+    ["resp rate one four", "recorded", "rr 14", "Breaths fourteen."],
+  ],
+  "a number corrected to a finding, and back": [
+    ["verbal not testable", "recorded", "gcsVerbal not-testable", "Verbal not testable."],
+    ["correction verbal four", "recorded", "struck 1, gcsVerbal 4", "Verbal four."],
+    ["correction verbal not testable", "recorded", "struck 1, gcsVerbal not-testable", "Verbal not testable."],
+    ["disregard", "recorded", "struck 1", "Disregarded: verbal not testable."],
+    ["read back", "answered", "", "Nothing recorded yet."],
+  ],
+  "a corrected value is not held against the wrong one that it replaces": [
+    ["icp two two", "recorded", "icp 22", "ICP twenty two."],
+    ["icp six two", "asked", "asked jump", "ICP sixty two, six two? Last was twenty two."],
+    ["affirm", "recorded", "closed affirmed, icp 62", "ICP sixty two."],
+    ["correction icp two three", "recorded", "struck 1, icp 23", "ICP twenty three."],
+    ["correction icp six one", "asked", "asked jump", "ICP sixty one, six one? Last was twenty two."],
+  ],
+  "a corrected sex replaces the one said before": [
+    ["sex female", "recorded", "sex female", "Female."],
+    ["correction sex male", "recorded", "struck 1, sex male", "Male."],
+  ],
   "an answer to a step taken back brings the earlier answer back": [
     ["suction later", "recorded", "step suction later", "Suction on, second suction ready: later."],
     ["suction ready", "recorded", "step suction done", "Suction on, second suction ready: done."],

@@ -7,7 +7,7 @@ import { emptyCase, type CaseState } from "../../src/log/caseState.ts";
 import type { Fact, NewFact, Question } from "../../src/log/facts.ts";
 import { reduceFacts } from "../../src/log/reduceFact.ts";
 import { testContext } from "./playCase.ts";
-import { talking, type Said } from "./saying.ts";
+import { talking, utteranceOf, type Said } from "./saying.ts";
 
 const context = testContext();
 const T0 = 1_800_000_000_000;
@@ -27,8 +27,7 @@ function play(talk: readonly Said[]): {
   for (const said of talk) {
     nowMs += said.afterS * 1000;
     const tick = takeTick(context, state, nowMs);
-    const utterance = { by: said.by, candidates: [{ words: said.words, score: 0 }], endedAtMs: nowMs };
-    const turn = takeUtterance(context, tick.state, utterance, nowMs);
+    const turn = takeUtterance(context, tick.state, utteranceOf(said, nowMs), nowMs);
     turns.push({ said, before: tick.state.log, turn, outcome: turn.answer?.outcome ?? "none" });
     facts.push(...tick.facts, ...turn.facts);
     state = turn.state;
@@ -57,6 +56,33 @@ function standing(log: CaseState): readonly (readonly [string, number])[] {
 }
 
 const RECORDS: readonly NewFact["type"][] = ["vital.recorded", "finding.recorded", "sex.recorded", "step.answered"];
+
+describe("what is said here", () => {
+  it("comes to everything that the properties below speak of", () => {
+    const facts = fc.sample(talking, { numRuns: 300, seed: 1 }).flatMap((talk) => play(talk).facts);
+    const kinds = facts.map((f) => {
+      if (f.type === "question.asked") return `asked ${f.question.reason}`;
+      return f.type === "question.closed" ? `closed ${f.outcome}` : f.type;
+    });
+    for (const kind of [
+      "asked sound-alike",
+      "asked acoustic",
+      "asked unit",
+      "asked implausible",
+      "asked jump",
+      "closed affirmed",
+      "closed denied",
+      "closed restated",
+      "closed unconfirmed",
+      "vital.recorded",
+      "entry.struck",
+      "alert.raised",
+      "alert.cleared",
+      "standBy.started",
+    ])
+      expect([kind, kinds.filter((k) => k === kind).length]).toEqual([kind, expect.toSatisfy((n: number) => n >= 8)]);
+  });
+});
 
 describe("whatever is said", () => {
   it("every value that stands was recorded and not struck, and every other one was struck", () => {
@@ -143,6 +169,18 @@ describe("whatever is said", () => {
     });
   });
 
+  it("sound that left a doubt is never entered at once", () => {
+    always(({ turns }) => {
+      for (const { said, turn } of turns) {
+        const doubtful = said.costPerPhone < 0 || said.overlapped;
+        if (said.by !== "listener" || !doubtful) continue;
+        const entered = vitalsOf(turn.facts);
+        const answeredOpenly = turn.facts.some((f) => f.type === "question.closed" && f.outcome === "affirmed");
+        if (entered.length > 0) expect(answeredOpenly && said.costPerPhone === 0).toBe(true);
+      }
+    });
+  });
+
   it("a question that is closed is closed once, and was asked", () => {
     always(({ facts }) => {
       const open = new Set<string>();
@@ -156,6 +194,8 @@ describe("whatever is said", () => {
   it("no question about a vital outlives a newer value of it", () => {
     always(({ turns }) => {
       for (const { turn } of turns) {
+        // A correction carries the other half of a pressure along: a question about that half still stands.
+        if (turn.facts.some((f) => f.type === "entry.struck")) continue;
         const asked = turn.facts.flatMap((f) => (f.type === "question.asked" ? [f.question.id] : []));
         const recorded = vitalsOf(turn.facts).map((f) => f.code);
         const older = turn.state.log.questions.filter((q) => !asked.includes(q.id));

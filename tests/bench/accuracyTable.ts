@@ -7,7 +7,7 @@ import type { Unmeant } from "./falseAccepts.ts";
 const percent = (share: number): string => (100 * share).toFixed(1);
 
 /** "93.3 (89.1–96.0)": per cent with its 95 % interval. */
-export function share(count: number, n: number): string {
+function share(count: number, n: number): string {
   if (n === 0) return "–";
   const { low, high } = wilson(count, n);
   return `${percent(count / n)} (${percent(low)}–${percent(high)})`;

@@ -23,6 +23,7 @@ const FLITE_VOICES: readonly { readonly voice: FliteVoice; readonly inTraining: 
   { voice: "kal16", inTraining: true },
 ];
 const STRETCHES = [0.8, 1, 1.2] as const;
+const ESPEAK = "espeak-ng";
 const ESPEAK_VOICES = ["en-us", "en-gb-x-rp", "en-gb-scotland", "en-029+f3"] as const;
 /** espeak-ng's words a minute; its own default is 175. */
 const ESPEAK_SPEED = "165";
@@ -61,7 +62,7 @@ function espeakVoice(name: string): Voice {
       const folder = mkdtempSync(join(tmpdir(), "bench-"));
       const file = join(folder, "said.wav");
       try {
-        execFileSync("espeak-ng", ["-v", name, "-s", ESPEAK_SPEED, "-w", file, spelt(text)], { stdio: "ignore" });
+        execFileSync(ESPEAK, ["-v", name, "-s", ESPEAK_SPEED, "-w", file, spelt(text)], { stdio: "ignore" });
         const wav = readWav(readFileSync(file));
         if (!wav.ok) throw new Error(`espeak-ng ${name}: ${wav.error}`);
         return resample(wav.value.channels[0]!, wav.value.rateHz, RATE_HZ);
@@ -74,7 +75,7 @@ function espeakVoice(name: string): Voice {
 
 function espeakIsHere(): boolean {
   try {
-    execFileSync("espeak-ng", ["--version"], { stdio: "ignore" });
+    execFileSync(ESPEAK, ["--version"], { stdio: "ignore" });
     return true;
   } catch {
     return false;

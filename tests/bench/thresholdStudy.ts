@@ -6,7 +6,9 @@ import type { Trial } from "./trial.ts";
 
 const M1_TAKE = [-0.12, -0.206, -0.3, -0.4, -0.5];
 const M1_ASK = [-0.3, -0.45, -0.6, -0.8, -1];
-const M2_TAKE = [1.5, 2.59, 4, 6];
+const M2_TAKE = [1.5, 2.59, 4, 5, 6];
+/** Of these the whole grid is played; the others one by one. */
+const GRID_M1_ASK = [-0.45, -0.6];
 const M2_ASK = [0, 0.2, 0.4, 1];
 
 export type StudySet = {
@@ -66,7 +68,7 @@ const around = (changes: readonly Partial<Thresholds>[]): readonly Thresholds[] 
 /** Each threshold moved by itself from where it is now, then both pairs together. */
 export function thresholdTables(sets: readonly StudySet[]): readonly Table[] {
   const grid = M1_TAKE.flatMap((m1Take) =>
-    M2_TAKE.flatMap((m2Take) => M1_ASK.map((m1Ask) => ({ m1Take, m2Take, m1Ask }))),
+    M2_TAKE.flatMap((m2Take) => GRID_M1_ASK.map((m1Ask) => ({ m1Take, m2Take, m1Ask }))),
   );
   return [
     sweep("Thresholds: m1Take alone", sets, around(M1_TAKE.map((m1Take) => ({ m1Take })))),

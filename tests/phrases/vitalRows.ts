@@ -113,7 +113,7 @@ export const VITAL_ROWS: readonly Row[] = [
   ["rate ninety and sats ninety four", "hr 90, spo2 94"],
   ["sats ninety four and rate ninety", "spo2 94, hr 90"],
   ["sats ninety four, end tidal thirty five", "spo2 94, etco2 35"],
-  ["heart rate ninety with sats ninety four", "hr 90, spo2 94"],
+  ["heart rate ninety and sats ninety four", "hr 90, spo2 94"],
   ["b p ninety over fifty and pulse one thirty", "sbp 90, dbp 50, hr 130"],
   ["heart rate fifty, one ninety over a hundred", "hr 50, sbp 190, dbp 100 || hr 51, sbp 90, dbp 100"],
   ["rate fifty two and one ninety over one hundred", "hr 52, sbp 190, dbp 100"],

@@ -12,6 +12,11 @@ export const PRESSURES: readonly VitalCode[] = ["sbp", "dbp", "map"];
 const lastVitals = (log: CaseState) =>
   (log.lastReading?.facts ?? []).flatMap((f) => (f.type === "vital.recorded" ? [f] : []));
 
+const lastFindings = (log: CaseState, codes: readonly string[]): readonly string[] =>
+  (log.lastReading?.facts ?? []).flatMap((f) =>
+    f.type === "finding.recorded" && codes.includes(f.code) ? [f.id] : [],
+  );
+
 /** What a correction replaces: fact ids to strike, and the values of the same pressure that stay as they were. */
 export type Replaced = { readonly strikes: readonly string[]; readonly carried: readonly VitalValue[] };
 
@@ -19,10 +24,11 @@ export type Replaced = { readonly strikes: readonly string[]; readonly carried: 
 export function replacedBy(log: CaseState, codes: readonly VitalCode[]): Replaced {
   const last = lastVitals(log);
   const inLast = last.filter((f) => codes.includes(f.code));
+  const found = lastFindings(log, codes);
   const isPressure = codes.some((c) => PRESSURES.includes(c));
-  if (inLast.length > 0) {
+  if (inLast.length > 0 || found.length > 0) {
     const rest = isPressure ? last.filter((f) => PRESSURES.includes(f.code) && !codes.includes(f.code)) : [];
-    return { strikes: [...inLast, ...rest].map((f) => f.id), carried: rest.map(valueOf) };
+    return { strikes: [...inLast, ...rest].map((f) => f.id).concat(found), carried: rest.map(valueOf) };
   }
   const older = codes.flatMap((code) => selectLatest(log, code) ?? []);
   const rest = isPressure ? sameReading(log, older).filter((e) => !codes.includes(e.code)) : [];
@@ -47,12 +53,14 @@ export function replacedThrough(log: CaseState, questions: readonly Question[], 
   return { strikes, carried: rest.map(valueOf) };
 }
 
-/** Findings of the same kind in the last reading. */
+/** What the last reading said of the same finding, as a finding or as a number, and of the sex. */
 export function replacedFindings(log: CaseState, items: readonly SaidItem[]): readonly string[] {
-  const codes = items.flatMap((i) => (i.kind === "finding" ? [i.code] : []));
-  return (log.lastReading?.facts ?? []).flatMap((f) =>
-    f.type === "finding.recorded" && codes.includes(f.code) ? [f.id] : [],
-  );
+  const codes: readonly string[] = items.flatMap((i) => (i.kind === "finding" ? [i.code] : []));
+  const numbers = lastVitals(log).flatMap((f) => (codes.includes(f.code) ? [f.id] : []));
+  const sex = items.some((i) => i.kind === "sex")
+    ? (log.lastReading?.facts ?? []).flatMap((f) => (f.type === "sex.recorded" ? [f.id] : []))
+    : [];
+  return [...lastFindings(log, codes), ...numbers, ...sex];
 }
 
 /** "Correction, ninety": the last reading says which vital that is, unless it held several. */

@@ -5,11 +5,13 @@ import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { NewFact, Question, Statement } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";
+import { strike } from "../../log/strike.ts";
 import type { AppContext } from "../context.ts";
 import { checkGroup, inDoubt, type Check } from "./checkGroup.ts";
 import { PRESSURES, replacedBy, replacedFindings, replacedThrough, type Replaced } from "./correction.ts";
 import { refused, type Decision } from "./decision.ts";
 import { recordStatements, type Source } from "./recordStatement.ts";
+import { relabels, type Relabel } from "./relabel.ts";
 import { asSaidVital } from "./saidVital.ts";
 
 /** Values that stand or fall together: a pressure with its mean, or one vital. */
@@ -39,6 +41,8 @@ type Asked = {
   readonly check: Check & { kind: "ask" };
   readonly codes: readonly VitalCode[];
   readonly strikes: readonly string[];
+  /** The value before, where there is one. */
+  readonly last: number | undefined;
 };
 
 export type HowSaid = {
@@ -67,6 +71,7 @@ function otherHalf(log: CaseState, items: readonly SaidItem[]): readonly SaidVit
 }
 
 const nothingReplaced: Replaced = { strikes: [], carried: [] };
+const notRelabelled: Relabel = { kind: "no" };
 
 /**
  * Takes what can be taken of one breath and asks about the rest. Questions about any of these values are closed: they were
@@ -81,6 +86,9 @@ export function decideVitals(
   { correction, unsure }: HowSaid,
 ): Decision {
   const items = [...said, ...otherHalf(log, said)];
+  const relabel = correction ? relabels(log, said) : notRelabelled;
+  if (relabel.kind === "refuse") return refused(relabel.words);
+  const relabelled = relabel.kind === "strike" ? relabel.ids : [];
   const taken: Statement[] = [];
   const asked: Asked[] = [];
   const strikes: string[] = [];
@@ -90,21 +98,23 @@ export function decideVitals(
     const closes = answeredBy(log, codes);
     const corrected = correction ? replacedBy(log, codes) : nothingReplaced;
     const replaced = closes.length > 0 ? replacedThrough(log, closes, codes) : corrected;
-    const toStrike = [...new Set(replaced.strikes)];
-    const checked = checkGroup(log, context.protocol, source.by, group, replaced.carried, nowMs);
+    const toStrike = [...new Set([...replaced.strikes, ...relabelled])];
+    // A value that replaces another is not measured against that one: it was wrong.
+    const remaining = toStrike.length === 0 ? log : strike(log, toStrike);
+    const checked = checkGroup(remaining, context.protocol, source.by, group, replaced.carried, nowMs);
     const check = unsure === true ? inDoubt(checked) : checked;
     if (check.kind === "take") {
       taken.push({ vitals: check.values, findings: [] });
       strikes.push(...toStrike);
     } else {
-      asked.push({ check, codes, strikes: toStrike });
+      asked.push({ check, codes, strikes: toStrike, last: selectLatest(remaining, check.about.code)?.value });
     }
   }
   const rest = restOf(items);
   if (rest !== undefined && unsure === true) return refused("Say again.");
   if (rest !== undefined) {
     taken.push(rest);
-    if (correction) strikes.push(...replacedFindings(log, items));
+    if (correction) strikes.push(...replacedFindings(log, items), ...relabelled);
   }
   const facts: NewFact[] = [];
   for (const { id } of answeredBy(
@@ -116,16 +126,22 @@ export function decideVitals(
   const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));
   // The newest question is the one that "affirm" answers, so the one spoken now goes in last.
   facts.push(...[...questions].reverse().map((question): NewFact => ({ type: "question.asked", question })));
-  const then = questions[0]?.prompt;
+  const prompt = questions[0]?.prompt;
+  const then = relabel.kind === "strike" && prompt === undefined ? sentences(relabel.words) : prompt;
   return {
     facts,
-    outcome: then === undefined ? "recorded" : "asked",
-    reply: taken.length > 0 ? { kind: "recorded", statements: taken, then } : { kind: "words", text: then ?? "" },
+    outcome: prompt === undefined ? "recorded" : "asked",
+    reply: taken.length > 0 ? { kind: "recorded", statements: taken, then } : { kind: "words", text: prompt ?? "" },
   };
 }
 
-function ask(log: CaseState, source: Source, { check, codes, strikes }: Asked, nowMs: number, n: number): Question {
-  const last = selectLatest(log, check.about.code)?.value;
+function ask(
+  log: CaseState,
+  source: Source,
+  { check, codes, strikes, last }: Asked,
+  nowMs: number,
+  n: number,
+): Question {
   return {
     id: `question-${log.factCount + n}`,
     reason: check.reason,

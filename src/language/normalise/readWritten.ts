@@ -57,7 +57,7 @@ function comaParts(text: string): readonly Piece[] | undefined {
   const [whole, eye, verbal, motor] = COMA_PARTS.exec(text) ?? [];
   if (whole === undefined || whole === "") return undefined;
   const part = (name: string, score: string | undefined): readonly Piece[] =>
-    score === undefined ? [] : [...words([name]), ...(score === "t" ? words(["t"]) : digitPieces(score))];
+    score === undefined ? [] : [...words([name]), ...(score === "t" ? words(["not", "testable"]) : digitPieces(score))];
   return [...part("eyes", eye), ...part("verbal", verbal), ...part("motor", motor)];
 }
 

@@ -5,8 +5,8 @@
 const WORDS: ReadonlyMap<string, string> = new Map([
   // labels
   ["bp", "b p"],
-  ["nibp", "cuff pressure"],
-  ["abp", "arterial pressure"],
+  ["nibp", "cuff"],
+  ["abp", "arterial line"],
   ["sbp", "systolic"],
   ["dbp", "diastolic"],
   ["hr", "heart rate"],

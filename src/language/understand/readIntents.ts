@@ -29,6 +29,7 @@ export function readIntents(parse: Parse): readonly Intent[] {
       kind: "vitals",
       correction,
       items: kept,
+      doubtful: parse.some(({ tag }) => tag === "doubtful"),
     }));
   }
 

@@ -4,7 +4,7 @@ import { normalise } from "../language/normalise/normalise.ts";
 import { meaningKey } from "../language/understand/meaningKey.ts";
 import { understand, type Understanding } from "../language/understand/understand.ts";
 import { m1 as languageMargin, m2 as meaningMargin } from "../listener/margins.ts";
-import { THRESHOLDS } from "../listener/thresholds.ts";
+import { THRESHOLDS, verdictOf } from "../listener/thresholds.ts";
 import type { Utterance } from "./ports.ts";
 
 /** What an utterance means, and how far to trust it. */
@@ -66,20 +66,28 @@ function fromSound(
   const [first, ...more] = best?.intents ?? [];
   if (best === undefined || first === undefined) return { kind: "outside", words: best?.words ?? "" };
   const { words } = best;
-  const inLanguage = languageMargin(best.score, free);
   const oneMeaning = meaningMargin(readings, (said) => readings.find((r) => r.words === said)?.key);
-  if (inLanguage < THRESHOLDS.m1Ask) return { kind: "outside", words };
-  if (oneMeaning < THRESHOLDS.m2Ask) return { kind: "unclear", words };
-  if (oneMeaning < THRESHOLDS.m2Take) {
-    const near = readings.filter((r) => best.score - r.score < THRESHOLDS.m2Take);
-    const other = near.find((r) => r.key !== best.key && r.intents.length > 0);
-    const meant = best.intents.map(meaningKey);
-    const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
-    return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...added] };
+  const verdict = verdictOf(languageMargin(best.score, free), oneMeaning);
+  switch (verdict) {
+    case "outside":
+      return { kind: "outside", words };
+    case "level":
+      return { kind: "unclear", words };
+    case "near-another": {
+      const near = readings.filter((r) => best.score - r.score < THRESHOLDS.m2Take);
+      const other = near.find((r) => r.key !== best.key && r.intents.length > 0);
+      const meant = best.intents.map(meaningKey);
+      const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
+      return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...added] };
+    }
+    case "loose":
+    case "clear":
+      break;
   }
   if (more.length > 0) return { kind: "unsure", words, why: "ambiguous", intents: best.intents };
-  if (inLanguage < THRESHOLDS.m1Take) return { kind: "unsure", words, why: "acoustic", intents: [first] };
-  return { kind: "meant", words, intent: first };
+  return verdict === "clear"
+    ? { kind: "meant", words, intent: first }
+    : { kind: "unsure", words, why: "acoustic", intents: [first] };
 }
 
 /**

@@ -1,7 +1,7 @@
 import { wordsToNumber } from "../language/numbers/wordsToNumber.ts";
 import type { HeardSound } from "../listener/hearing.ts";
 import { m1, m2 } from "../listener/margins.ts";
-import { THRESHOLDS } from "../listener/thresholds.ts";
+import { verdictOf } from "../listener/thresholds.ts";
 
 /**
  * The number that was heard, or null when it is not to be believed: nothing heard, words that are not one number,
@@ -12,8 +12,8 @@ export function heardNumber({ candidates, free }: HeardSound): number | null {
   if (best === undefined || free === undefined) return null;
   const value = wordsToNumber(best.words.split(" "));
   if (!value.ok) return null;
-  const believed = m1(best.score, free) >= THRESHOLDS.m1Take && m2(candidates, numberMeaning) >= THRESHOLDS.m2Take;
-  return believed ? value.value : null;
+  const verdict = verdictOf(m1(best.score, free), m2(candidates, numberMeaning));
+  return verdict === "clear" ? value.value : null;
 }
 
 function numberMeaning(words: string): string | undefined {

@@ -5,7 +5,7 @@ import { playCase, shortFacts } from "./playCase.ts";
 
 /** Between the two thresholds: to be asked back. */
 const NEAR = (THRESHOLDS.m2Ask + THRESHOLDS.m2Take) / 2;
-const LOOSE = (THRESHOLDS.m1Ask + THRESHOLDS.m1Take) / 2;
+const LOOSE = (THRESHOLDS.m1Ask + THRESHOLDS.m1Loose) / 2;
 const PHONES = 20;
 
 const heard = (costPerPhone: number, ...paths: readonly (readonly [string, number])[]): Utterance => ({

@@ -183,8 +183,8 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["correction icp six one", "asked", "asked jump", "ICP sixty one, six one? Last was twenty two."],
   ],
   "a corrected sex replaces the one said before": [
-    ["sex female", "recorded", "sex female", "Female."],
-    ["correction sex male", "recorded", "struck 1, sex male", "Male."],
+    ["sex female", "recorded", "sex female", "Sex female."],
+    ["correction sex male", "recorded", "struck 1, sex male", "Sex male."],
   ],
   "an answer to a step taken back brings the earlier answer back": [
     ["suction later", "recorded", "step suction later", "Suction on, second suction ready: later."],

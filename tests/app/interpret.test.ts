@@ -6,7 +6,7 @@ import { THRESHOLDS } from "../../src/listener/thresholds.ts";
 import { testContext } from "./playCase.ts";
 
 const { open, asked } = testContext().grammars;
-const { m1Take, m1Ask, m2Take, m2Ask } = THRESHOLDS;
+const { m1Take, m1Loose, m1Ask, m2Take, m2Loose, m2Ask } = THRESHOLDS;
 // A power of two and a best score of zero: the margins come out exactly as they were put in.
 const PHONES = 16;
 const A_LITTLE = 0.01;
@@ -55,13 +55,25 @@ describe("sound: was it in the language", () => {
   it.each([
     ["exactly at the taking threshold", m1Take, "meant hr 85"],
     ["just above it", m1Take + A_LITTLE, "meant hr 85"],
-    ["just below it", m1Take - A_LITTLE, "unsure acoustic: hr 85"],
+    ["just below it, nothing near", m1Take - A_LITTLE, "meant hr 85"],
+    ["exactly at the loose threshold, nothing near", m1Loose, "meant hr 85"],
+    ["just below the loose threshold", m1Loose - A_LITTLE, "unsure acoustic: hr 85"],
     ["just above the asking threshold", m1Ask + A_LITTLE, "unsure acoustic: hr 85"],
     ["just below the asking threshold", m1Ask - A_LITTLE, "outside"],
     ["far below", -5, "outside"],
     ["perfect", 0, "meant hr 85"],
   ])("%s", (_name, cost, expected) => {
     expect(shown(sound(HR, cost))).toBe(expected);
+  });
+});
+
+describe("sound: loose, and another meaning at a distance", () => {
+  it.each([
+    ["loose and far enough", m1Loose, m2Loose, "meant hr 85"],
+    ["loose and a little too near", m1Loose, m2Loose - A_LITTLE, "unsure acoustic: hr 85"],
+    ["tight and no nearer than needed", m1Take, m2Take, "meant hr 85"],
+  ])("%s", (_name, cost, distance, expected) => {
+    expect(shown(sound(HR, cost, [RIVAL, distance]))).toBe(expected);
   });
 });
 

@@ -118,7 +118,7 @@ export const talking: fc.Arbitrary<readonly Said[]> = fc.array(
     afterS: fc.constantFrom(0, 0, 0, 0, 1, 1, 2, 4, 31, 100),
     rival: words,
     rivalBehind: fc.constantFrom(9, 9, 9, 2, 1, 0.1),
-    costPerPhone: fc.constantFrom(0, 0, 0, 0, 0, 0, -0.3, -2),
+    costPerPhone: fc.constantFrom(0, 0, 0, 0, 0, 0, -0.55, -2),
     overlapped: fc.constantFrom(false, false, false, false, false, false, true),
   }),
   { minLength: 1, maxLength: 25, size: "max" },

@@ -9,6 +9,7 @@
 import { hasAudioSet, readNoises } from "./audioSet.ts";
 import { accuracyTable, falseAcceptTable, wrongTable } from "./accuracyTable.ts";
 import { bytesTable } from "./bytes.ts";
+import { chromiumLatencyTable } from "./chromiumLatency.ts";
 import { compileTable } from "./compileTime.ts";
 import {
   FULL,
@@ -54,6 +55,7 @@ show(compileTable());
 show(sentencesTable(lab.context, flite));
 show(bytesTable());
 show(await latencyTable(lab, flite, latencyPhrases(parts), voices, latencyChance(parts)));
+show(await chromiumLatencyTable());
 
 progress("made voices");
 const spoken = await hearMadeVoices(parts);

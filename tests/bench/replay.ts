@@ -5,14 +5,8 @@ import type { Utterance } from "../../src/app/ports.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
 import { m1, m2 } from "../../src/listener/margins.ts";
+import { verdictOf, type Thresholds } from "../../src/listener/thresholds.ts";
 import { judge, type Outcome, type Truth } from "./judge.ts";
-
-export type Thresholds = {
-  readonly m1Take: number;
-  readonly m1Ask: number;
-  readonly m2Take: number;
-  readonly m2Ask: number;
-};
 
 /** One utterance with its margins, and what follows from it on either side of each threshold. */
 export type Replay = {
@@ -70,9 +64,17 @@ export function replayOf(
 }
 
 /** What becomes of the utterance at these thresholds. */
-export function outcomeAt(replay: Replay, { m1Take, m1Ask, m2Take, m2Ask }: Thresholds): Outcome {
-  if (replay.m1 < m1Ask) return "silent";
-  if (replay.m2 < m2Ask) return "refused";
-  if (replay.m2 < m2Take) return replay.doubtfulMeaning;
-  return replay.m1 < m1Take ? replay.doubtfulLanguage : replay.taken;
+export function outcomeAt(replay: Replay, thresholds: Thresholds): Outcome {
+  switch (verdictOf(replay.m1, replay.m2, thresholds)) {
+    case "outside":
+      return "silent";
+    case "level":
+      return "refused";
+    case "near-another":
+      return replay.doubtfulMeaning;
+    case "loose":
+      return replay.doubtfulLanguage;
+    case "clear":
+      return replay.taken;
+  }
 }

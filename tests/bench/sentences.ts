@@ -58,7 +58,8 @@ export function sentencesTable(context: AppContext, flite: Flite): Table {
     const utterance = { by: "typed", candidates: [{ words, score: 0 }], endedAtMs: START_MS + laterMs } as const;
     const turn = takeUtterance(context, state, utterance, START_MS + laterMs);
     const reply = turn.answer?.reply ?? "";
-    const sound = flite.synthesise(reply);
+    const withinMs = turn.answer?.withinMs;
+    const sound = flite.synthesise(reply, withinMs === undefined ? {} : { withinMs });
     if (!sound.ok) throw new Error(sound.error.detail);
     const seconds = sound.value.pcm.length / sound.value.sampleRate;
     return [name, words, turn.answer?.outcome ?? "", reply, seconds.toFixed(1), seconds <= 4 ? "" : "over"];
@@ -66,7 +67,7 @@ export function sentencesTable(context: AppContext, flite: Flite): Table {
   return {
     title: "How long our sentences last",
     notes: [
-      "Built-in voice at its default speed, sound from first to last sample. Budget: ≤ 4 s each. Alerts that a value raises are said apart.",
+      "Built-in voice as the app asks for it (the status sentence briskly), sound from first to last sample. Budget: ≤ 4 s each. Alerts that a value raises are said apart.",
     ],
     columns: ["what", "said", "outcome", "our sentence", "seconds", "budget"],
     rows,

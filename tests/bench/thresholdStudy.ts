@@ -1,15 +1,19 @@
-import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { THRESHOLDS, type Thresholds } from "../../src/listener/thresholds.ts";
 import { OUTCOMES, worstOf, type Outcome } from "./judge.ts";
-import { outcomeAt, type Thresholds } from "./replay.ts";
+import { outcomeAt } from "./replay.ts";
 import type { Cell, Table } from "./report.ts";
 import type { Trial } from "./trial.ts";
 
-const M1_TAKE = [-0.12, -0.206, -0.3, -0.4, -0.5];
-const M1_ASK = [-0.3, -0.45, -0.6, -0.8, -1];
-const M2_TAKE = [1.5, 2.59, 4, 5, 6];
-/** Of these the whole grid is played; the others one by one. */
-const GRID_M1_ASK = [-0.45, -0.6];
-const M2_ASK = [0, 0.2, 0.4, 1];
+/** Where each threshold is moved to. */
+const MOVES: Readonly<Record<keyof Thresholds, readonly number[]>> = {
+  m1Take: [-0.12, -0.206, -0.3, -0.4, -0.5],
+  m2Take: [1.5, 2.59, 4, 5, 6],
+  m1Loose: [-0.206, -0.4, -0.5, -0.6],
+  m2Loose: [6, 8, 10, 12],
+  m1Ask: [-0.5, -0.6, -0.8, -1],
+  m2Ask: [0, 0.2, 0.4, 1],
+};
+const NAMES = Object.keys(MOVES) as readonly (keyof Thresholds)[];
 
 export type StudySet = {
   readonly name: string;
@@ -40,42 +44,36 @@ const columnsOf = ({ name, trials, hours }: StudySet): readonly string[] =>
     : [`${name} (${hours.toFixed(2)} h) ACCEPTED`, "asked or say again"];
 
 function sweep(title: string, sets: readonly StudySet[], settings: readonly Thresholds[]): Table {
-  const isNow = (t: Thresholds): boolean =>
-    t.m1Take === THRESHOLDS.m1Take &&
-    t.m1Ask === THRESHOLDS.m1Ask &&
-    t.m2Take === THRESHOLDS.m2Take &&
-    t.m2Ask === THRESHOLDS.m2Ask;
+  const isNow = (t: Thresholds): boolean => NAMES.every((name) => t[name] === THRESHOLDS[name]);
   return {
     title,
     notes: [
       "Counts, except where per cent is said. The sound was heard once; the rules of the app were played again at each setting.",
     ],
-    columns: ["m1Take", "m1Ask", "m2Take", "m2Ask", "", ...sets.flatMap(columnsOf)],
+    columns: [...NAMES, "", ...sets.flatMap(columnsOf)],
     rows: settings.map((t) => [
-      t.m1Take,
-      t.m1Ask,
-      t.m2Take,
-      t.m2Ask,
+      ...NAMES.map((name) => t[name]),
       isNow(t) ? "now" : "",
       ...sets.flatMap((set) => cellsOf(set, t)),
     ]),
   };
 }
 
-const around = (changes: readonly Partial<Thresholds>[]): readonly Thresholds[] =>
-  changes.map((change) => ({ ...THRESHOLDS, ...change })).filter((t) => t.m1Ask <= t.m1Take && t.m2Ask <= t.m2Take);
+const sensible = (t: Thresholds): boolean =>
+  t.m1Ask <= t.m1Loose && t.m1Loose <= t.m1Take && t.m2Ask <= t.m2Take && t.m2Take <= t.m2Loose;
 
-/** Each threshold moved by itself from where it is now, then both pairs together. */
+const moved = (change: Partial<Thresholds>): Thresholds => ({ ...THRESHOLDS, ...change });
+
+/** Each threshold moved by itself from where it is now, then those that take together. */
 export function thresholdTables(sets: readonly StudySet[]): readonly Table[] {
-  const grid = M1_TAKE.flatMap((m1Take) =>
-    M2_TAKE.flatMap((m2Take) => GRID_M1_ASK.map((m1Ask) => ({ m1Take, m2Take, m1Ask }))),
+  const grid = MOVES.m2Take.flatMap((m2Take) =>
+    MOVES.m1Loose.flatMap((m1Loose) => MOVES.m2Loose.map((m2Loose) => moved({ m2Take, m1Loose, m2Loose }))),
   );
   return [
-    sweep("Thresholds: m1Take alone", sets, around(M1_TAKE.map((m1Take) => ({ m1Take })))),
-    sweep("Thresholds: m1Ask alone", sets, around(M1_ASK.map((m1Ask) => ({ m1Ask })))),
-    sweep("Thresholds: m2Take alone", sets, around(M2_TAKE.map((m2Take) => ({ m2Take })))),
-    sweep("Thresholds: m2Ask alone", sets, around(M2_ASK.map((m2Ask) => ({ m2Ask })))),
-    sweep("Thresholds: together", sets, around(grid)),
+    ...NAMES.map((name) =>
+      sweep(`Thresholds: ${name} alone`, sets, MOVES[name].map((value) => moved({ [name]: value })).filter(sensible)),
+    ),
+    sweep("Thresholds: m2Take and the loose pair together", sets, grid.filter(sensible)),
   ];
 }
 

@@ -21,7 +21,7 @@ export const NEURO_AND_BODY_ROWS: readonly Row[] = [
   ["g c s motor five", "gcsMotor 5"],
   ["g c s e three v four m five", "gcsEye 3, gcsVerbal 4, gcsMotor 5"],
   ["GCS E3 V4 M5", "gcsEye 3, gcsVerbal 4, gcsMotor 5"],
-  ["GCS E1 VT M3", "gcsEye 1, gcsVerbal not-testable, gcsMotor 3"],
+  ["GCS E1VTM3", "gcsEye 1, gcsVerbal not-testable, gcsMotor 3"],
   ["motor five eyes three", "gcsMotor 5, gcsEye 3"],
   ["left pupil four reactive", "pupilLeft 4 (reactive)"],
   ["left pupil four brisk", "pupilLeft 4 (brisk)"],

@@ -32,8 +32,13 @@ function decideBareNumber(
 function decideIntent(context: AppContext, state: AppState, intent: Intent, source: Source, nowMs: number): Decision {
   const { log } = state;
   switch (intent.kind) {
-    case "vitals":
-      return decideVitals(context, log, intent.items, source, nowMs, { correction: intent.correction });
+    case "vitals": {
+      const { items, correction, doubtful } = intent;
+      return decideVitals(context, log, items, source, nowMs, {
+        correction,
+        unsure: doubtful && source.by !== "typed",
+      });
+    }
     case "number":
       return decideBareNumber(context, log, intent, source, nowMs);
     case "unit":

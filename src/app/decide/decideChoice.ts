@@ -1,5 +1,5 @@
 import type { Intent } from "../../language/intent.ts";
-import { sayStatement } from "../../language/sentences/question.ts";
+import { sayHeard } from "../../language/sentences/question.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, VitalValue } from "../../log/facts.ts";
@@ -20,7 +20,7 @@ function asCandidate(intent: Intent): Candidate | undefined {
   const [only, ...more] = vitals;
   const statement = { vitals, findings: [] };
   const number = more.length === 0 ? only?.said.value : undefined;
-  return { choose: sayStatement(statement), number, statement };
+  return { choose: sayHeard(statement), number, statement };
 }
 
 /** Two readings were too close to choose between: both are offered, and the answer is to say the right one again. */

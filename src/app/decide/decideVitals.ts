@@ -1,6 +1,6 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidItem, SaidVital } from "../../language/intent.ts";
-import { sayQuestion } from "../../language/sentences/question.ts";
+import { sayQuestion, sayHeard } from "../../language/sentences/question.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { NewFact, Question, Statement } from "../../log/facts.ts";
@@ -111,10 +111,10 @@ export function decideVitals(
     }
   }
   const rest = restOf(items);
-  if (rest !== undefined && unsure === true) return refused("Say again.");
-  if (rest !== undefined) {
+  const restStrikes = correction ? [...replacedFindings(log, items), ...relabelled] : [];
+  if (rest !== undefined && unsure !== true) {
     taken.push(rest);
-    if (correction) strikes.push(...replacedFindings(log, items), ...relabelled);
+    strikes.push(...restStrikes);
   }
   const facts: NewFact[] = [];
   for (const { id } of answeredBy(
@@ -124,6 +124,8 @@ export function decideVitals(
     facts.push({ type: "question.closed", questionId: id, outcome: "restated" });
   if (taken.length > 0) facts.push(...recordStatements(log, taken, source, strikes, facts.length));
   const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));
+  if (rest !== undefined && unsure === true)
+    questions.push(askFindings(log, source, rest, restStrikes, nowMs, facts.length + questions.length));
   // The newest question is the one that "affirm" answers, so the one spoken now goes in last.
   facts.push(...[...questions].reverse().map((question): NewFact => ({ type: "question.asked", question })));
   const prompt = questions[0]?.prompt;
@@ -152,5 +154,28 @@ function ask(
     askedAtMs: nowMs,
     strikes,
     candidates: check.candidates,
+  };
+}
+
+/** Findings whose words left a doubt. They have no number, so only affirm and negative settle it. */
+function askFindings(
+  log: CaseState,
+  source: Source,
+  statement: Statement,
+  strikes: readonly string[],
+  nowMs: number,
+  n: number,
+): Question {
+  const choose = sayHeard(statement);
+  return {
+    id: `question-${log.factCount + n}`,
+    reason: "acoustic",
+    about: statement.findings.map((finding) => finding.code),
+    prompt: sentences(`${choose}?`),
+    heard: source.heard,
+    by: source.by,
+    askedAtMs: nowMs,
+    strikes,
+    candidates: [{ choose, number: undefined, statement }],
   };
 }

@@ -1,7 +1,8 @@
 import { VITALS } from "../../core/vitals.ts";
 import type { Candidate, QuestionReason, Statement, VitalValue } from "../../log/facts.ts";
 import { sayDigits, sayNumber, sayTwoWays } from "./number.ts";
-import { sayPressure, saySaid, sayVital } from "./vital.ts";
+import { sayStatement } from "./statement.ts";
+import { saySaid, sayVital } from "./vital.ts";
 
 const sayAsSaid = (v: VitalValue): string => sayNumber(v.said.value, 2);
 
@@ -11,24 +12,13 @@ export const sayChoice = (v: VitalValue): string => sayDigits(v.said.value);
 /** "ICP fifteen, one five": the number twice, in two forms, so that one misheard form is caught by the other. */
 const sayNamedTwice = (v: VitalValue): string => `${VITALS[v.code].spokenName} ${sayTwoWays(v.said.value)}`;
 
-/** The values of a statement as one would say them, e.g. "one ten over sixty, heart rate ninety". */
-export function sayStatement(statement: Statement): string {
-  const of = (code: VitalValue["code"]) => statement.vitals.find((v) => v.code === code);
-  const sbp = of("sbp");
-  const dbp = of("dbp");
-  const parts: string[] = [];
-  if (sbp !== undefined && dbp !== undefined) parts.push(sayPressure(sbp.value, dbp.value));
-  for (const v of statement.vitals) {
-    if (parts.length > 0 && (v === sbp || v === dbp)) continue;
-    const converted = v.said.value !== v.value;
-    parts.push(
-      converted ? `${VITALS[v.code].spokenName} ${saySaid(v.said.value, v.said.unit)}` : sayVital(v.code, v.value),
-    );
-  }
-  for (const f of statement.findings) parts.push(`${VITALS[f.code].spokenName} ${f.finding.replace("-", " ")}`);
-  if (statement.sex !== undefined) parts.push(`sex ${statement.sex}`);
-  return parts.join(", ");
-}
+/** What was heard, each value as it was said, e.g. "pressure one ten over sixty, end tidal five kilopascals". */
+export const sayHeard = (statement: Statement): string =>
+  sayStatement(statement, (v) =>
+    v.said.value === v.value
+      ? sayVital(v.code, v.value)
+      : `${VITALS[v.code].spokenName} ${saySaid(v.said.value, v.said.unit)}`,
+  );
 
 function sayWhatIsWrong(about: VitalValue, others: readonly VitalValue[]): string {
   const { limits, spokenName } = VITALS[about.code];
@@ -68,6 +58,6 @@ export function sayQuestion(
       return `${sayNamedTwice(about)}?`;
     case "acoustic":
     case "ambiguous":
-      return `${candidates.map((c) => sayStatement(c.statement)).join(", or ")}?`;
+      return `${candidates.map((c) => sayHeard(c.statement)).join(", or ")}?`;
   }
 }

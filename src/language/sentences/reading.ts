@@ -1,8 +1,9 @@
-import { VITALS, type VitalCode } from "../../core/vitals.ts";
+import type { VitalCode } from "../../core/vitals.ts";
 import type { Statement, VitalValue } from "../../log/facts.ts";
 import type { Perfusion } from "../../log/perfusion.ts";
+import { sayStatement } from "./statement.ts";
 import { sayCpp, sayMap } from "./status.ts";
-import { sayPressure, saySaid, sayVital } from "./vital.ts";
+import { saySaid, sayVital } from "./vital.ts";
 
 /** A value whose spoken unit is not the stored one is read back as it was said, then as it was stored. */
 function sayBoth(v: VitalValue): string {
@@ -15,19 +16,9 @@ function sayBoth(v: VitalValue): string {
  *
  * @param meanFollows the mean is said with its consequence, so it is not said here.
  */
-export function sayReading({ vitals, findings, sex }: Statement, meanFollows = false): string {
-  const of = (code: VitalCode) => vitals.find((v) => v.code === code);
-  const sbp = of("sbp");
-  const dbp = of("dbp");
-  const parts: string[] = [];
-  for (const v of vitals) {
-    if ((v === dbp && sbp !== undefined) || (v.code === "map" && meanFollows)) continue;
-    if (v === sbp) parts.push(sayPressure(sbp.value, dbp?.value));
-    else parts.push(v.reaction === undefined ? sayBoth(v) : `${sayBoth(v)} ${v.reaction}`);
-  }
-  for (const f of findings) parts.push(`${VITALS[f.code].spokenName} ${f.finding.replace("-", " ")}`);
-  if (sex !== undefined) parts.push(sex);
-  return parts.join(", ");
+export function sayReading(statement: Statement, meanFollows = false): string {
+  const vitals = statement.vitals.filter((v) => v.code !== "map" || !meanFollows);
+  return sayStatement({ ...statement, vitals }, sayBoth);
 }
 
 /**

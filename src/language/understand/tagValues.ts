@@ -77,7 +77,15 @@ export const NUMBER_TAGS = [
 ] as const satisfies VitalCode[];
 
 /** Tags that stand alone, besides the numbers. */
-const PLAIN_TAGS: readonly string[] = ["item", "pupil", "number", "correction", "doubtful", "twoWaysWhole", "twoWaysDigits"];
+const PLAIN_TAGS: readonly string[] = [
+  "item",
+  "pupil",
+  "number",
+  "correction",
+  "doubtful",
+  "twoWaysWhole",
+  "twoWaysDigits",
+];
 
 type Values = typeof VALUES;
 type TagName = keyof Values;

@@ -141,7 +141,7 @@ describe("tiles", () => {
     [["icp 22 at the tragus"], "icp", "22 mmHg at tragus", "now"],
     [["temp 37"], "temp", "37.0 °C", "now"],
     [["weight 176 pounds"], "weight", "79.8 kg", "now"],
-    [["gcs e 4 v t m 6"], "gcs", "E4 VNT M6", "now"],
+    [["gcs e4vtm6"], "gcs", "E4 VNT M6", "now"],
     [["eyes 4", "[3:00] motor 5"], "gcs", "E4 V– M5", "3 min ago"],
     [["left pupil 4 brisk"], "pupilLeft", "4 mm brisk", "now"],
     [["left pupil 4 brisk", "[5:00] left pupil fixed"], "pupilLeft", "fixed", "now"],

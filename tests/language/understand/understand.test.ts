@@ -19,6 +19,7 @@ describe("an understood value", () => {
         kind: "vitals",
         correction: false,
         items: [{ kind: "vital", code: "icp", value: 15, words: "fifteen" }],
+        doubtful: false,
       },
     });
     expect(hear("i c p one five")).toMatchObject({ intent: { items: [{ value: 15, words: "one five" }] } });
@@ -40,6 +41,7 @@ describe("an understood value", () => {
         kind: "vitals",
         correction: false,
         items: [{ kind: "vital", code: "etco2", value: 5, words: "five" }],
+        doubtful: false,
       },
     });
   });

@@ -1,0 +1,23 @@
+import { VITALS } from "../../core/vitals.ts";
+import type { Statement, VitalValue } from "../../log/facts.ts";
+import { sayPressure } from "./vital.ts";
+
+/**
+ * The values and findings of a statement in the order in which they were said; a pressure as one, a pupil with its reaction.
+ *
+ * @param sayValue how one value is said.
+ */
+export function sayStatement({ vitals, findings, sex }: Statement, sayValue: (v: VitalValue) => string): string {
+  const of = (code: VitalValue["code"]) => vitals.find((v) => v.code === code);
+  const sbp = of("sbp");
+  const dbp = of("dbp");
+  const parts: string[] = [];
+  for (const v of vitals) {
+    if (v === dbp && sbp !== undefined) continue;
+    if (v === sbp) parts.push(sayPressure(sbp.value, dbp?.value));
+    else parts.push(v.reaction === undefined ? sayValue(v) : `${sayValue(v)} ${v.reaction}`);
+  }
+  for (const f of findings) parts.push(`${VITALS[f.code].spokenName} ${f.finding.replace("-", " ")}`);
+  if (sex !== undefined) parts.push(`sex ${sex}`);
+  return parts.join(", ");
+}

@@ -1,0 +1,46 @@
+import { describe, expect, it } from "vitest";
+import type { Utterance } from "../../src/app/ports.ts";
+import { playCase, shortFacts } from "./playCase.ts";
+
+/** Heard as clearly as can be. */
+const spoken = (words: string): Utterance => ({
+  by: "listener",
+  candidates: [{ words, score: 0 }],
+  free: { score: 0, phones: 12 },
+  endedAtMs: 0,
+});
+
+/** Words that sound like others with another meaning; the confusions are those that the benchmark found. */
+const ASKED: readonly (readonly [spoken: string, prompt: string, afterAffirm: string])[] = [
+  ["left pupil three reactive", "Left pupil three reactive?", "closed affirmed, pupilLeft 3 reactive"],
+  ["left pupil five unreactive", "Left pupil five fixed?", "closed affirmed, pupilLeft 5 fixed"],
+  ["right pupil fixed", "Right pupil fixed?", "closed affirmed, pupilRight fixed"],
+  ["right pupil six", "Right pupil six?", "closed affirmed, pupilRight 6"],
+  ["blood pressure one twenty eighty", "Pressure one twenty over eighty?", "closed affirmed, sbp 120, dbp 80"],
+];
+
+describe("words that sound like others", () => {
+  it.each(ASKED)("%s, spoken, is asked back", async (words, prompt, afterAffirm) => {
+    const { answers } = await playCase([spoken(words), "affirm"]);
+    expect(answers[0]).toMatchObject({ outcome: "asked", reply: prompt });
+    expect(shortFacts(answers[1]?.facts ?? [])).toBe(afterAffirm);
+  });
+
+  it.each(ASKED)("%s, typed, is taken", async (words) => {
+    const { answers } = await playCase([words]);
+    expect(answers[0]?.outcome).toBe("recorded");
+  });
+
+  it.each(["left pupil three brisk", "right pupil six fixed", "one twenty over eighty"])(
+    "%s, spoken, is taken",
+    async (words) => {
+      const { answers } = await playCase([spoken(words)]);
+      expect(answers[0]?.outcome).toBe("recorded");
+    },
+  );
+
+  it("denied, it is not recorded", async () => {
+    const { answers } = await playCase([spoken("right pupil fixed"), "negative", "read back"]);
+    expect(answers[2]?.reply).toBe("Nothing recorded yet.");
+  });
+});

@@ -163,7 +163,7 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
       "One twenty over eighty. MAP ninety three, on target. If ICP twenty, CPP seventy three.",
     ],
     ["icp two two", "recorded", "icp 22", "ICP twenty two. CPP seventy one, on target."],
-    ["status", "answered", "", "One twenty over eighty. MAP ninety three, on target. CPP seventy one, on target."],
+    ["status", "answered", "", "One twenty over eighty. MAP ninety three, on target. CPP seventy one."],
   ],
   "steps by name, by turn, and taken back": [
     ["done", "refused", "", "No step is open. Say next."],

@@ -56,7 +56,7 @@ export async function chromiumLatencyTable(): Promise<Table> {
     title,
     notes: [
       `${LINES.length} lines said by a made voice through Chromium's fake microphone; ${got.n} answered. ` +
-        `From opening the page to listening, browser start included: ${Math.round(got.openToListeningMs)} ms.`,
+        `Started again without a network: listening ${Math.round(got.openToListeningMs)} ms after the page was opened (budget ≤ 3000).`,
     ],
     columns,
     rows: [
@@ -73,16 +73,24 @@ async function measure(): Promise<ChromiumLatency> {
   const microphoneWav = join(folder, "lines.wav");
   await writeSpokenLines(microphoneWav, LINES, [LEAD_S, ...LINES.map(() => GAP_S)], "slt");
   const served = await serveBuild();
-  const startedMs = performance.now();
   const opened = await openPage({
     browserPath: findBrowser(),
     origin: served.origin,
     microphoneWav,
     initScripts: [recordSound],
   });
-  const { page } = opened;
-  await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
-  const openToListeningMs = performance.now() - startedMs;
+  const { page, context } = opened;
+  const sinceOpened = async (): Promise<number> => {
+    await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
+    return page.evaluate(() => performance.now());
+  };
+  await sinceOpened();
+  while (!(await page.evaluate(() => navigator.serviceWorker.controller?.state === "activated")))
+    await page.waitForTimeout(200);
+  // From here on as installed: no network, everything from the device, the microphone's recording from its start.
+  await context.setOffline(true);
+  await page.reload();
+  const openToListeningMs = await sinceOpened();
   await page.waitForTimeout((LEAD_S + LINES.length * (GAP_S + 1.5)) * 1000);
   const sounds = await playedSounds(page);
   const { ends, originMs } = await page.evaluate(() => ({

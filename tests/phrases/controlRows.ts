@@ -61,7 +61,6 @@ export const ASKED_ROWS: readonly Row[] = [
   ["thirty eight millimetres of mercury", "number 38 mmHg"],
   ["eighty kilos", "number 80 kg"],
   ["kilopascals", "unit kPa"],
-  ["k p a", "unit kPa"],
   ["millimetres of mercury", "unit mmHg"],
   ["millimetres", "unit mmHg"],
   ["centimetres of water", "unit cmH2O"],

@@ -55,7 +55,6 @@ export const VITAL_ROWS: readonly Row[] = [
   ["capno thirty two", "etco2 32"],
   ["end tidal four point five kilopascals", "etco2 4.5 kPa"],
   ["end tidal four point five", "etco2 4.5"],
-  ["end tidal four point five k p a", "etco2 4.5 kPa"],
   ["end tidal five kilopascals", "etco2 5 kPa"],
   ["end tidal five", "etco2 5"],
   ["e t c o two four decimal seven kilopascals", "etco2 4.7 kPa"],

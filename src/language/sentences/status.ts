@@ -41,10 +41,16 @@ export function sayOld(ageMs: number): string | undefined {
   return age === "now" ? undefined : `${age} old`;
 }
 
-/**
- * The status sentence: pressure, MAP, target, deficit, CPP or its bound, age of the oldest input. Its words are chosen to
- * be over in four seconds.
- */
+/** A measured CPP without its target, which the status sentence has no time for; else as ever. */
+function sayCppBriefly(cpp: Perfusion["cpp"]): string | undefined {
+  if (cpp.kind !== "measured") return sayCpp(cpp);
+  const number = `CPP ${whole(cpp.cppMmHg)}`;
+  if (cpp.cppMmHg >= cpp.targetMmHg) return number;
+  const under = cpp.targetMmHg - Math.round(cpp.cppMmHg);
+  return `${number}, ${under > 0 ? whole(under) : "just"} under`;
+}
+
+/** The status sentence: pressure, MAP, target, deficit, CPP or its bound, age of the oldest input. In as few words as can be. */
 export function sayStatus(p: Perfusion): string {
   if (p.map === undefined && p.pressure === undefined) return "No pressure recorded yet.";
   const { pressure, map, oldestInputAgeMs } = p;
@@ -52,7 +58,7 @@ export function sayStatus(p: Perfusion): string {
   return sentences(
     pressure && sayPair(pressure.sbp, pressure.dbp),
     map === undefined ? "MAP not known" : sayMap(map),
-    sayCpp(p.cpp),
+    sayCppBriefly(p.cpp),
     age === "now" ? undefined : age,
   );
 }

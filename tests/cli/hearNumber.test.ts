@@ -1,26 +1,39 @@
 import { expect, test } from "vitest";
 import { heardNumber } from "../../src/cli/hearNumber.ts";
+import { THRESHOLDS } from "../../src/listener/thresholds.ts";
 
-// Free score −2 over 10 phones: the grammar may cost 2.06 nats before m1 (−0.206) is passed; m2 asks for 2.59.
-const free = { score: -2, phones: 10 };
+const PHONES = 10;
+const FREE = -2;
+const free = { score: FREE, phones: PHONES };
+const { m1Take, m1Loose, m2Take, m2Loose } = THRESHOLDS;
+const at = (m1: number): number => FREE + m1 * PHONES;
+const A_LITTLE = 0.01;
 
 test.each([
   ["sure", [["one ten", -2]], 110],
-  ["just within m1", [["one ten", -4]], 110],
-  ["just outside m1", [["one ten", -4.1]], null],
+  ["just within the loose m1, nothing near", [["one ten", at(m1Loose) + A_LITTLE]], 110],
+  ["just outside it", [["one ten", at(m1Loose) - A_LITTLE]], null],
+  [
+    "loose, with another number too near for that",
+    [
+      ["one ten", at(m1Take) - A_LITTLE],
+      ["one eighteen", at(m1Take) - m2Loose],
+    ],
+    null,
+  ],
   [
     "another number close by",
     [
-      ["fifteen", -2],
-      ["fifty", -4.5],
+      ["fifteen", FREE],
+      ["fifty", FREE - m2Take + A_LITTLE],
     ],
     null,
   ],
   [
     "another number far off",
     [
-      ["fifteen", -2],
-      ["fifty", -4.6],
+      ["fifteen", FREE],
+      ["fifty", FREE - m2Take - A_LITTLE],
     ],
     15,
   ],

@@ -13,6 +13,7 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
+          setupFiles: ["tests/propertySeed.ts"],
           testTimeout: 30_000,
         },
       },

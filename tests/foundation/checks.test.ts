@@ -110,7 +110,6 @@ describe("the size limits", () => {
   const weigh = (appBytes: number) => {
     const folder = scratch({
       "package.json": readFileSync(join(ROOT, "package.json"), "utf8"),
-      ".size-limit.json": readFileSync(join(ROOT, ".size-limit.json"), "utf8"),
       "dist/index.html": "<!doctype html>",
       "dist/voice/flite.wasm": "invented",
     });

@@ -5,7 +5,7 @@ import type { Utterance } from "../../src/app/ports.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
 import { m1, m2 } from "../../src/listener/margins.ts";
-import { verdictOf, type Thresholds } from "../../src/listener/thresholds.ts";
+import { THRESHOLDS, verdictOf, type Thresholds } from "../../src/listener/thresholds.ts";
 import { judge, type Outcome, type Truth } from "./judge.ts";
 
 /** One utterance with its margins, and what follows from it on either side of each threshold. */
@@ -45,7 +45,11 @@ export function replayOf(
   const [best] = readings;
   const [first, ...more] = best?.intents ?? [];
   if (best === undefined || first === undefined || free === undefined) return NOTHING;
-  const rival = readings.find((r) => r.key !== best.key && r.intents.length > 0);
+  // Only what is near now is offered, at whatever thresholds the saying is played again.
+  const near = readings.filter((_, i) => candidates[0]!.score - candidates[i]!.score < THRESHOLDS.m2Take);
+  const rival = near.find((r) => r.key !== best.key && r.intents.length > 0);
+  const meant = best.intents.map(meaningKey);
+  const added = rival?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
   const { words } = best;
   const outcomeOf = (heard: Interpretation): Outcome => {
     const decision = decide(context, state, heard, "listener", nowMs);
@@ -58,7 +62,7 @@ export function replayOf(
     m1: m1(candidates[0]!.score, free),
     m2: m2(candidates, (said) => readings.find((r) => r.words === said)?.key),
     taken: ambiguous ?? outcomeOf({ kind: "meant", words, intent: first }),
-    doubtfulMeaning: unsure([first, ...(rival?.intents.slice(0, 1) ?? [])], "acoustic"),
+    doubtfulMeaning: unsure([...best.intents, ...added], "acoustic"),
     doubtfulLanguage: ambiguous ?? unsure([first], "acoustic"),
   };
 }

@@ -28,6 +28,27 @@ describe("two meanings too close to choose between", () => {
   const asking = between("heart rate eight five", "heart rate nine five");
   const ASKED = ["asked", "asked acoustic", "Heart rate eighty five, or heart rate ninety five?"];
 
+  it.each([
+    [between("one twenty over fifty", "one twenty over fifteen"), "Pressure one twenty over fifty?"],
+    [between("one twenty over fifteen", "one twenty over fifty"), "Pressure one twenty over fifty?"],
+    [between("one twenty over eighty", "one twenty over one eighty"), "Pressure one twenty over eighty?"],
+  ])("asks about the one that can be", async (utterance, prompt) => {
+    expect((await played(utterance, "affirm")).map(([outcome, , reply]) => [outcome, reply])).toEqual([
+      ["asked", prompt],
+      ["recorded", expect.stringContaining("Pressure one twenty over")],
+    ]);
+  });
+
+  it("offers findings too", async () => {
+    const [first] = await played(between("right pupil fixed", "right pupil six"));
+    expect(first).toEqual(["asked", "asked acoustic", "Right pupil fixed, or right pupil six?"]);
+    expect(await played(between("right pupil fixed", "right pupil six"), "right pupil fixed", "affirm")).toEqual([
+      first,
+      ["recorded", "closed restated, pupilRight fixed", "Right pupil fixed."],
+      ["ignored", "", ""],
+    ]);
+  });
+
   it("offers both, and takes the one that is said again", async () => {
     expect(await played(asking, clear("heart rate nine five"))).toEqual([
       ASKED,

@@ -4,7 +4,7 @@ import type { AppContext, AppState } from "../context.ts";
 import type { Interpretation } from "../interpret.ts";
 import { slotForNumber } from "./correction.ts";
 import { decideNumber, decideUnit } from "./decideAnswer.ts";
-import { decideChoice } from "./decideChoice.ts";
+import { decideChoice, possibleReadings } from "./decideChoice.ts";
 import { decideCommand } from "./decideCommand.ts";
 import { decideStep } from "./decideStep.ts";
 import { decideVitals } from "./decideVitals.ts";
@@ -71,9 +71,10 @@ export function decide(
     case "meant":
       return decideIntent(context, state, heard.intent, source, nowMs);
     case "unsure": {
-      const [first, ...others] = heard.intents;
+      const intents = possibleReadings(heard.intents);
+      const [first, ...others] = intents;
       if (first === undefined) return ignored;
-      if (others.length > 0) return decideChoice(state.log, heard.intents, heard.why, source, nowMs);
+      if (others.length > 0) return decideChoice(state.log, intents, heard.why, source, nowMs);
       if (first.kind !== "vitals" || first.correction) return refused(SAY_AGAIN);
       return decideVitals(context, state.log, first.items, source, nowMs, { correction: false, unsure: true });
     }

@@ -10,7 +10,7 @@ import type { AppContext } from "../context.ts";
 import { checkGroup, inDoubt, type Check } from "./checkGroup.ts";
 import { PRESSURES, replacedBy, replacedFindings, replacedThrough, type Replaced } from "./correction.ts";
 import { refused, type Decision } from "./decision.ts";
-import { recordStatements, type Source } from "./recordStatement.ts";
+import { findingsOf, recordStatements, type Source } from "./recordStatement.ts";
 import { relabels, type Relabel } from "./relabel.ts";
 import { asSaidVital } from "./saidVital.ts";
 
@@ -26,13 +26,6 @@ function groupsOf(items: readonly SaidItem[]): readonly (readonly SaidVital[])[]
   }
   return [...groups.values()];
 }
-
-const restOf = (items: readonly SaidItem[]): Statement | undefined => {
-  const findings = items.flatMap((i) => (i.kind === "finding" ? [{ code: i.code, finding: i.finding }] : []));
-  const sex = items.find((i) => i.kind === "sex");
-  if (findings.length === 0 && sex === undefined) return undefined;
-  return { vitals: [], findings: findings as Statement["findings"], ...(sex?.kind === "sex" ? { sex: sex.sex } : {}) };
-};
 
 /** The same vital twice with different values, as in "rate ninety, no, rate one ten": never chosen between in silence. */
 const contradicts = (group: readonly SaidVital[]): boolean => new Set(group.map((v) => v.code)).size < group.length;
@@ -110,18 +103,22 @@ export function decideVitals(
       asked.push({ check, codes, strikes: toStrike, last: selectLatest(remaining, check.about.code)?.value });
     }
   }
-  const rest = restOf(items);
-  const restStrikes = correction ? [...replacedFindings(log, items), ...relabelled] : [];
+  const rest = findingsOf(items);
+  const answeredFindings = answeredBy(log, rest?.findings.map((f) => f.code) ?? []);
+  const restStrikes = [
+    ...answeredFindings.flatMap((q) => q.strikes),
+    ...(correction ? [...replacedFindings(log, items), ...relabelled] : []),
+  ];
   if (rest !== undefined && unsure !== true) {
     taken.push(rest);
     strikes.push(...restStrikes);
   }
   const facts: NewFact[] = [];
-  for (const { id } of answeredBy(
+  const saidAnew = answeredBy(
     log,
-    items.flatMap((i) => (i.kind === "vital" ? [i.code] : [])),
-  ))
-    facts.push({ type: "question.closed", questionId: id, outcome: "restated" });
+    items.flatMap((i) => (i.kind === "sex" ? [] : [i.code])),
+  );
+  for (const { id } of saidAnew) facts.push({ type: "question.closed", questionId: id, outcome: "restated" });
   if (taken.length > 0) facts.push(...recordStatements(log, taken, source, strikes, facts.length));
   const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));
   if (rest !== undefined && unsure === true)

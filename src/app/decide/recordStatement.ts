@@ -1,7 +1,20 @@
 import type { CaseState } from "../../log/caseState.ts";
-import type { HeardBy, NewFact, Statement } from "../../log/facts.ts";
+import type { SaidItem } from "../../language/intent.ts";
+import type { FindingValue, HeardBy, NewFact, Statement } from "../../log/facts.ts";
 
 export type Source = { readonly heard: string; readonly by: HeardBy };
+
+/** What is said without a number, as a statement of its own; nothing where there is none. */
+export function findingsOf(items: readonly SaidItem[]): Statement | undefined {
+  const findings = items.flatMap((item): readonly FindingValue[] => {
+    if (item.kind !== "finding") return [];
+    const { kind: _kind, ...finding } = item;
+    return [finding];
+  });
+  const sex = items.find((item) => item.kind === "sex");
+  if (findings.length === 0 && sex === undefined) return undefined;
+  return { vitals: [], findings, ...(sex?.kind === "sex" ? { sex: sex.sex } : {}) };
+}
 
 /**
  * The facts that put statements of one breath into the log: they share one reading, and what they correct is struck first.

@@ -2,7 +2,7 @@
  * Measures the whole of Tragus on this machine and prints tables; the same tables go to `bench/` (not committed).
  *
  *   npm run bench                    everything, about a quarter of an hour on two cores
- *   npm run bench -- --quick         a small sample of everything, under two minutes
+ *   npm run bench -- --quick         a small sample of everything, under three minutes
  *   npm run bench -- --thresholds    and what other thresholds would have made of the same sounds
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */

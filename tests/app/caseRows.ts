@@ -26,7 +26,7 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
       "one forty over seventy mean ninety eight",
       "recorded",
       "sbp 140, dbp 70, map 98",
-      "Pressure one forty over seventy. MAP ninety eight, on target.",
+      "Pressure one forty over seventy. Measured MAP ninety eight, on target.",
     ],
   ],
   "a sound-alike is asked back and settled by its digits": [

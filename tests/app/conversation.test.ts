@@ -41,7 +41,7 @@ describe("hearing and speaking", () => {
     const { recogniser, speaker } = await conversation();
     recogniser.hears("map six five");
     await settle();
-    expect(speaker.told.slice(1)).toEqual(["high: MAP sixty five, twenty five under ninety."]);
+    expect(speaker.told.slice(1)).toEqual(["high: Measured MAP sixty five, twenty five under ninety."]);
     await speaker.ends();
     expect(speaker.told.at(-1)).toBe("MAP sixty five.");
   });
@@ -53,7 +53,7 @@ describe("hearing and speaking", () => {
     await speaker.ends();
     await speaker.ends();
     await passMs(60_000);
-    expect(speaker.told.at(-1)).toBe("high: MAP sixty five, twenty five under ninety. One minute old.");
+    expect(speaker.told.at(-1)).toBe("high: Measured MAP sixty five, twenty five under ninety. One minute old.");
   });
 
   it("tells the recogniser that our voice sounds only from its start to its end", async () => {
@@ -89,7 +89,10 @@ describe("hearing and speaking", () => {
     speaker.failsToSay = true;
     recogniser.hears("map six five");
     await settle();
-    expect(speaker.told.slice(1)).toEqual(["high: MAP sixty five, twenty five under ninety.", "MAP sixty five."]);
+    expect(speaker.told.slice(1)).toEqual([
+      "high: Measured MAP sixty five, twenty five under ninety.",
+      "MAP sixty five.",
+    ]);
     expect(last()?.voiceText).toBe("Voice stopped. Read the screen.");
     speaker.failsToSay = false;
     recogniser.hears("read back");

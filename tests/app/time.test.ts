@@ -54,9 +54,9 @@ describe("alerts and time", () => {
   it("announces a high alert again by its clock, with the age of its number", async () => {
     const { spoke } = await playCase(["map 65", at(2 * high)]);
     expect(spokeAt(spoke)).toEqual([
-      "0:00 high MAP sixty five, twenty five under ninety.",
-      `${showCaseTime(high * 1000)} high MAP sixty five, twenty five under ninety. One minute old.`,
-      `${showCaseTime(2 * high * 1000)} high MAP sixty five, twenty five under ninety. Two minutes old.`,
+      "0:00 high Measured MAP sixty five, twenty five under ninety.",
+      `${showCaseTime(high * 1000)} high Measured MAP sixty five, twenty five under ninety. One minute old.`,
+      `${showCaseTime(2 * high * 1000)} high Measured MAP sixty five, twenty five under ninety. Two minutes old.`,
     ]);
   });
 
@@ -100,7 +100,7 @@ describe("alerts and time", () => {
 
   it("repeats the alert that was said last on say again", async () => {
     const { answers } = await playCase(["map 65", "[1:05] say again"]);
-    expect(answers[1]?.reply).toBe("MAP sixty five, twenty five under ninety. One minute old.");
+    expect(answers[1]?.reply).toBe("Measured MAP sixty five, twenty five under ninety. One minute old.");
   });
 
   it("never judges a value that is only in question", async () => {

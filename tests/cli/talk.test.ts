@@ -133,10 +133,10 @@ describe("another protocol", () => {
     expect([run.status, run.stderr]).toEqual([0, ""]);
     expect(linesOf(run).map((l) => l.spoke ?? l.reply)).toEqual([
       "MAP ninety five.",
-      "MAP ninety five, five under one hundred.",
+      "Measured MAP ninety five, five under one hundred.",
     ]);
     expect(linesOf(await runTalk("map 95\n", "--json")).map((l) => l.spoke ?? l.reply)).toEqual([
-      "MAP ninety five, on target.",
+      "Measured MAP ninety five, on target.",
     ]);
   });
 });

@@ -3,10 +3,10 @@ import type { AlertDue, StandingAlert } from "../../rules/alertsDue.ts";
 import { sayNumber, showNumber } from "./number.ts";
 import { showAgainstTarget } from "./shownStatus.ts";
 import { sentences } from "./sentence.ts";
-import { sayAgainstTarget, sayOld } from "./status.ts";
+import { sayAgainstTarget, sayMeanName, sayOld } from "./status.ts";
 import { showAge } from "./vital.ts";
 
-const SAID: Readonly<Record<AlertDue["code"], string>> = { sbp: "Systolic", map: "MAP", cpp: "CPP", spo2: "Sats" };
+const SAID: Readonly<Record<Exclude<AlertDue["code"], "map">, string>> = { sbp: "Systolic", cpp: "CPP", spo2: "Sats" };
 const SHOWN: Readonly<Record<AlertDue["code"], string>> = { sbp: "SBP", map: "MAP", cpp: "CPP", spo2: "SpO2" };
 
 /** Older than this, an alert says how old its number is. Below it the number was just said. */
@@ -14,7 +14,8 @@ const FRESH_MS = 60_000;
 
 /** Number, shortfall and target, and the age where it matters, e.g. "MAP sixty five, twenty five under ninety." */
 export function sayAlert(alert: AlertDue): string {
-  const number = `${SAID[alert.code]} ${sayNumber(Math.round(alert.value), 0)}`;
+  const name = alert.code === "map" ? sayMeanName(alert.kind) : SAID[alert.code];
+  const number = `${name} ${sayNumber(Math.round(alert.value), 0)}`;
   const age = alert.ageMs < FRESH_MS ? undefined : sayOld(alert.ageMs);
   return sentences(`${number}, ${sayAgainstTarget(alert.value, alert.target)}`, age);
 }

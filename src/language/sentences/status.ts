@@ -30,9 +30,12 @@ export function sayCpp(cpp: Perfusion["cpp"]): string | undefined {
   }
 }
 
+/** What the mean is called aloud: one that was said is told apart from one that was worked out. */
+export const sayMeanName = (kind: "measured" | "computed"): string => (kind === "measured" ? "measured MAP" : "MAP");
+
 /** MAP with its standing against the target, e.g. "MAP seventy seven, thirteen under ninety". */
 export function sayMap(map: NonNullable<Perfusion["map"]>): string {
-  return `MAP ${whole(map.mapMmHg)}, ${sayAgainstTarget(map.mapMmHg, map.targetMmHg)}`;
+  return `${sayMeanName(map.kind)} ${whole(map.mapMmHg)}, ${sayAgainstTarget(map.mapMmHg, map.targetMmHg)}`;
 }
 
 /** How old a number is, aloud: "two minutes old". Nothing for one that was just said. */

@@ -183,7 +183,7 @@ describe("questions, steps and alerts", () => {
       expect(spoken.length).toBeGreaterThan(0);
       for (const text of spoken) {
         const [first = ""] = text.toLowerCase().split(",");
-        const [name = "", ...words] = first.split(" ");
+        const [name = "", ...words] = first.replace(/^measured /, "").split(" ");
         const number = wordsToNumber(words);
         const label = { systolic: "SBP", sats: "SpO2" }[name] ?? name.toUpperCase();
         expect(number.ok).toBe(true);

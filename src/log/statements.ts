@@ -3,11 +3,27 @@ import type { Fact, FindingValue, Statement, VitalValue } from "./facts.ts";
 
 type Recorded<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
 
-/** The value alone, without the stamp and the reading of its fact. */
-export function valueOf(fact: Recorded<"vital.recorded">): VitalValue {
-  const { v: _v, id: _id, atMs: _atMs, type: _type, readingId: _reading, heard: _heard, by: _by, ...value } = fact;
-  return value;
-}
+/** How and where a value was taken, as far as that was said. */
+export const howTaken = ({
+  method,
+  site,
+  level,
+  reaction,
+}: Pick<VitalValue, "method" | "site" | "level" | "reaction">) => ({
+  ...(method && { method }),
+  ...(site && { site }),
+  ...(level && { level }),
+  ...(reaction && { reaction }),
+});
+
+/** The value alone, without the stamp and the reading of its fact or entry. */
+export const valueOf = (of: VitalValue): VitalValue => ({
+  code: of.code,
+  value: of.value,
+  unit: of.unit,
+  said: of.said,
+  ...howTaken(of),
+});
 
 function findingOf(fact: Recorded<"finding.recorded">): FindingValue {
   const { v: _v, id: _id, atMs: _atMs, type: _type, readingId: _reading, heard: _heard, by: _by, ...finding } = fact;

@@ -2,6 +2,7 @@ import { fail, ok, type Result } from "../../core/result.ts";
 import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
 import { createAudioOut, type AudioOut } from "./audioOut.ts";
 import type { Line } from "./line.ts";
+import { createUtterances, type Outcome } from "./oneAtATime.ts";
 import { splitPhrases } from "./splitPhrases.ts";
 import { renderTone } from "./tones.ts";
 import { createVoiceClient, type VoiceClient, type WorkerLike } from "./voiceClient.ts";
@@ -19,8 +20,6 @@ const FIRST_SOUND_LIMIT_MS = 8_000;
 const TONE_TO_WORDS_MS = 120;
 /** Two utterances are not to be taken for one. Ours. */
 const BETWEEN_S = 0.3;
-
-type Outcome = Result<"ended" | "cancelled", SpeakerError>;
 
 /** The voice that comes with the app, as it is put together in a page: a module worker and Web Audio. */
 export const builtInVoiceInPage = (wasmUrl: string): Speaker =>
@@ -41,7 +40,7 @@ export const builtInVoiceInPage = (wasmUrl: string): Speaker =>
 export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: BuiltInVoiceParts): Speaker {
   const audio = createAudioOut(makeContext, page);
   const voice = createVoiceClient(makeWorker, wasmUrl);
-  let current: ((outcome: Outcome) => void) | undefined;
+  const utterances = createUtterances();
   let disposed = false;
   let quietUntilS = 0;
 
@@ -51,31 +50,24 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
       const [loaded, opened] = await Promise.all([voice.load(), audio.open()]);
       return !loaded.ok || opened.ok ? loaded : opened;
     },
-    say: (spoken, onStart) =>
-      new Promise<Outcome>((resolve) => {
-        current?.(ok("cancelled"));
-        if (disposed) return resolve(fail({ kind: "disposed" }));
-        const turn = createTurn(audio, voice, quietUntilS, (endedAtS) => (quietUntilS = endedAtS + BETWEEN_S));
-        const settle = (outcome: Outcome) => {
-          if (current === settle) current = undefined;
-          turn.stop();
-          resolve(outcome);
-        };
-        current = settle;
-        turn.run(spoken, onStart).then(settle, (thrown: unknown) => {
-          settle(fail({ kind: "worker-died", detail: String(thrown) }));
-        });
-      }),
+    say: (spoken, onStart) => {
+      if (disposed) return Promise.resolve(fail({ kind: "disposed" }));
+      const turn = createTurn(audio, voice, quietUntilS, (endedAtS) => (quietUntilS = endedAtS + BETWEEN_S));
+      return utterances.next(
+        () => turn.run(spoken, onStart),
+        () => turn.stop(),
+      );
+    },
     mark: (mark) => {
       if (!disposed) audio.mark(mark);
     },
     cancel: () => {
-      current?.(ok("cancelled"));
+      utterances.end(ok("cancelled"));
       audio.silence();
     },
     dispose: () => {
       disposed = true;
-      current?.(fail({ kind: "disposed" }));
+      utterances.end(fail({ kind: "disposed" }));
       voice.dispose();
       audio.dispose();
     },

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
 import { createAudioOut, type AudioOut } from "./audioOut.ts";
+import { createUtterances, type Outcome } from "./oneAtATime.ts";
 import { renderTone } from "./tones.ts";
 
 export type DeviceVoiceParts = {
@@ -17,8 +18,6 @@ const START_LIMIT_MS = 3_000;
 /** Slower than any voice speaks, so that only a lost end event runs into it. */
 const END_LIMIT_MS_PER_CHARACTER = 200;
 const END_LIMIT_MS = 5_000;
-
-type Outcome = Result<"ended" | "cancelled", SpeakerError>;
 
 /** The device's voices that work without a network. Others would send text away, and are never used. */
 export const localVoices = (synthesis: SpeechSynthesis): readonly SpeechSynthesisVoice[] =>
@@ -53,7 +52,7 @@ export const deviceVoiceInPage = (voiceUri: string): Speaker =>
 export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
   const { synthesis, voiceUri } = parts;
   const audio = createAudioOut(parts.makeContext, parts.page);
-  let current: ((outcome: Outcome) => void) | undefined;
+  const utterances = createUtterances();
   let disposed = false;
 
   const chosen = (): Result<SpeechSynthesisVoice, SpeakerError> => {
@@ -83,31 +82,23 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
       return voice.ok ? ok(undefined) : voice;
     },
     say: (spoken, onStart) =>
-      new Promise<Outcome>((resolve) => {
-        current?.(ok("cancelled"));
-        const settle = (outcome: Outcome) => {
-          if (current === settle) {
-            current = undefined;
-            audio.silence();
-            synthesis.cancel();
-          }
-          resolve(outcome);
-        };
-        current = settle;
-        run(spoken, onStart, () => current === settle).then(settle, (thrown: unknown) => {
-          settle(fail({ kind: "worker-died", detail: String(thrown) }));
-        });
-      }),
+      utterances.next(
+        (isCurrent) => run(spoken, onStart, isCurrent),
+        () => {
+          audio.silence();
+          synthesis.cancel();
+        },
+      ),
     mark: (mark) => {
       if (!disposed) audio.mark(mark);
     },
     cancel: () => {
-      current?.(ok("cancelled"));
+      utterances.end(ok("cancelled"));
       audio.silence();
     },
     dispose: () => {
       disposed = true;
-      current?.(fail({ kind: "disposed" }));
+      utterances.end(fail({ kind: "disposed" }));
       audio.dispose();
     },
   };

@@ -32,16 +32,11 @@ export function replacedBy(log: CaseState, codes: readonly VitalCode[]): Replace
   }
   const older = codes.flatMap((code) => selectLatest(log, code) ?? []);
   const rest = isPressure ? sameReading(log, older).filter((e) => !codes.includes(e.code)) : [];
-  return { strikes: [...older, ...rest].map((e) => e.id), carried: rest.map(entryValue) };
+  return { strikes: [...older, ...rest].map((e) => e.id), carried: rest.map(valueOf) };
 }
 
 const sameReading = (log: CaseState, of: readonly VitalEntry[]): readonly VitalEntry[] =>
   PRESSURES.flatMap((code) => selectLatest(log, code) ?? []).filter((e) => of.some((o) => o.readingId === e.readingId));
-
-function entryValue(entry: VitalEntry): VitalValue {
-  const { id: _id, seq: _seq, atMs: _atMs, readingId: _reading, heard: _heard, by: _by, ...value } = entry;
-  return value;
-}
 
 /**
  * What a restatement that answers questions replaces: only what those questions were to replace. A correction said while

@@ -3,6 +3,7 @@ import { withinLimits } from "../../core/plausible.ts";
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
 import type { SaidVital } from "../../language/intent.ts";
 import type { SaidUnit, VitalValue } from "../../log/facts.ts";
+import { howTaken } from "../../log/statements.ts";
 
 /**
  * Units in which a bare number of each vital is said, the usual one first. Where a second one is listed, a bare number
@@ -34,10 +35,7 @@ const withValue = (said: SaidVital, unit: SaidUnit, value: number): VitalValue =
   value,
   unit: VITALS[said.code].unit,
   said: { value: said.value, unit, words: said.words },
-  ...(said.method === undefined ? {} : { method: said.method }),
-  ...(said.site === undefined ? {} : { site: said.site }),
-  ...(said.level === undefined ? {} : { level: said.level }),
-  ...(said.reaction === undefined ? {} : { reaction: said.reaction }),
+  ...howTaken(said),
 });
 
 /** The value in its stored unit, or `undefined` when that unit is not one of this vital's. Limits are not checked. */

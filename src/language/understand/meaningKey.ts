@@ -1,3 +1,4 @@
+import { unreachable } from "../../core/unreachable.ts";
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidUnit } from "../../log/facts.ts";
 import type { Intent, SaidItem } from "../intent.ts";
@@ -46,7 +47,3 @@ function itemKey(item: SaidItem): string {
 const countedUnit = (code: VitalCode, unit: SaidUnit | undefined) => (SEVERAL_UNITS.includes(code) ? unit : undefined);
 
 const join = (...parts: readonly (string | number | boolean | undefined)[]) => parts.map((p) => p ?? "").join("|");
-
-function unreachable(never: never): never {
-  throw new Error(`no meaning key for ${JSON.stringify(never)}`);
-}

@@ -1,6 +1,7 @@
 import { checkedMmHg } from "../core/mmHg.ts";
 import { meanArterialPressure } from "../core/pressure.ts";
 import type { MmHg } from "../core/quantity.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseState, History, VitalEntry } from "./caseState.ts";
 import type { Level } from "./facts.ts";
 
@@ -20,9 +21,6 @@ export type MeanReading = {
 
 type Pair = { readonly sbp: VitalEntry; readonly dbp: VitalEntry };
 
-/** Two halves said apart belong together only this close. This project's choice, no source. */
-const HALVES_WITHIN_MS = 120_000;
-
 const isNewer = (a: VitalEntry, b: VitalEntry): boolean => a.seq > b.seq;
 
 /** Whether this history has an entry of that reading; both are near its newest end. */
@@ -36,19 +34,19 @@ function hasReading(history: History | undefined, of: VitalEntry): boolean {
  * A half that was said alone (or left alone by a strike) completes another such half.
  * A palpated systolic never does: it has no diastolic.
  */
-function complete(sbp: History, dbp: History): boolean {
-  const near = Math.abs(sbp.entry.atMs - dbp.entry.atMs) <= HALVES_WITHIN_MS;
+function complete(sbp: History, dbp: History, { pressures }: Protocol): boolean {
+  const near = Math.abs(sbp.entry.atMs - dbp.entry.atMs) <= pressures.halvesWithinS.value * 1000;
   const inOrder = dbp.entry.value < sbp.entry.value;
   if (!near || !inOrder || sbp.entry.method === "palpated") return false;
   return !hasReading(sbp, dbp.entry) && !hasReading(dbp, sbp.entry);
 }
 
 /** Systolic with diastolic, newest first. A half without its other half is passed over: it has no mean. */
-export function* pressurePairs(state: CaseState): Generator<Pair, undefined> {
+export function* pressurePairs(state: CaseState, protocol: Protocol): Generator<Pair, undefined> {
   let sbp = state.vitals.sbp;
   let dbp = state.vitals.dbp;
   while (sbp !== undefined && dbp !== undefined) {
-    if (sbp.entry.readingId === dbp.entry.readingId || complete(sbp, dbp)) {
+    if (sbp.entry.readingId === dbp.entry.readingId || complete(sbp, dbp, protocol)) {
       yield { sbp: sbp.entry, dbp: dbp.entry };
       sbp = sbp.earlier;
       dbp = dbp.earlier;
@@ -84,8 +82,8 @@ function measured(map: VitalEntry, pair: Pair | undefined): MeanReading {
 }
 
 /** Every mean pressure of the case, newest first. Within one reading the measured mean stands, not the computed one. */
-export function* meanReadings(state: CaseState): Generator<MeanReading, undefined> {
-  const pairs = pressurePairs(state);
+export function* meanReadings(state: CaseState, protocol: Protocol): Generator<MeanReading, undefined> {
+  const pairs = pressurePairs(state, protocol);
   let pair = pairs.next().value;
   let map = state.vitals.map;
   while (map !== undefined || pair !== undefined) {

@@ -53,10 +53,10 @@ export type Perfusion = {
   readonly stale: boolean;
 };
 
-function newestPressure(state: CaseState): CuffOrLine | undefined {
+function newestPressure(state: CaseState, protocol: Protocol): CuffOrLine | undefined {
   const sbp = selectLatest(state, "sbp");
   if (sbp === undefined) return undefined;
-  const pair = pressurePairs(state).next().value;
+  const pair = pressurePairs(state, protocol).next().value;
   const dbp = pair !== undefined && pair.sbp.id === sbp.id ? pair.dbp : undefined;
   return {
     sbp: checkedMmHg(sbp.value),
@@ -97,8 +97,8 @@ function againstTarget(protocol: Protocol, map: CurrentMap, cpp: Cpp): Perfusion
 
 /** Pressure, mean, ICP and perfusion against target, as the screen shows them and the status sentence says them. */
 export function selectPerfusion(state: CaseState, protocol: Protocol, nowMs: number): Perfusion {
-  const pressure = newestPressure(state);
-  const map = selectMap(state);
+  const pressure = newestPressure(state, protocol);
+  const map = selectMap(state, protocol);
   const icp = selectIcp(state);
   const cpp = cppOf(protocol, map, icp?.icpMmHg);
   const times = [pressure, map, icp].flatMap((input) => (input === undefined ? [] : [input.atMs]));

@@ -2,12 +2,10 @@ import { checkedMmHg } from "../core/mmHg.ts";
 import type { MmHg } from "../core/quantity.ts";
 import type { VitalCode } from "../core/vitals.ts";
 import { isWorse } from "../protocol/priority.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import type { AlertState, CaseState, FindingEntry, VitalEntry } from "./caseState.ts";
 import type { FindingValue, Level } from "./facts.ts";
 import { meanReadings, type MeanReading } from "./meanReadings.ts";
-
-/** Further apart than this, two pressures do not describe the same moment. This project's choice, no source. */
-const APART_MMHG = 10;
 
 /** The newest value of a vital that was not struck. */
 export const selectLatest = (state: CaseState, code: VitalCode): VitalEntry | undefined => state.vitals[code]?.entry;
@@ -29,28 +27,28 @@ export type CurrentMap = {
 };
 
 /** A newer systolic said without a mean can show that the pressure has moved on from this mean. */
-function isOvertaken(state: CaseState, mean: MeanReading): boolean {
+function isOvertaken(state: CaseState, protocol: Protocol, mean: MeanReading): boolean {
   const sbp = selectLatest(state, "sbp");
   if (sbp === undefined || sbp.seq <= mean.seq || sbp.value === mean.sbpMmHg) return false;
-  const moved = mean.sbpMmHg !== undefined && Math.abs(sbp.value - mean.sbpMmHg) > APART_MMHG;
+  const moved = mean.sbpMmHg !== undefined && Math.abs(sbp.value - mean.sbpMmHg) > protocol.pressures.apartMmHg.value;
   return moved || mean.mapMmHg >= sbp.value;
 }
 
-function disagreement(mean: MeanReading): { disagreesByMmHg?: number } {
+function disagreement(protocol: Protocol, mean: MeanReading): { disagreesByMmHg?: number } {
   if (mean.computedMmHg === undefined) return {};
   const byMmHg = mean.computedMmHg - mean.mapMmHg;
-  return Math.abs(byMmHg) > APART_MMHG ? { disagreesByMmHg: byMmHg } : {};
+  return Math.abs(byMmHg) > protocol.pressures.apartMmHg.value ? { disagreesByMmHg: byMmHg } : {};
 }
 
 /**
  * The mean pressure that counts now: the newest reading, and in one reading the measured mean rather than the one-third
  * rule. `undefined` when there is none, or when a newer systolic alone contradicts it.
  */
-export function selectMap(state: CaseState): CurrentMap | undefined {
-  for (const mean of meanReadings(state)) {
-    if (isOvertaken(state, mean)) return undefined;
+export function selectMap(state: CaseState, protocol: Protocol): CurrentMap | undefined {
+  for (const mean of meanReadings(state, protocol)) {
+    if (isOvertaken(state, protocol, mean)) return undefined;
     const { mapMmHg, kind, atMs, level } = mean;
-    return { mapMmHg, kind, atMs, ...(level === undefined ? {} : { level }), ...disagreement(mean) };
+    return { mapMmHg, kind, atMs, ...(level === undefined ? {} : { level }), ...disagreement(protocol, mean) };
   }
   return undefined;
 }

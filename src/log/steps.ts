@@ -20,7 +20,7 @@ function isSatisfied(state: CaseState, protocol: Protocol, step: Step): boolean 
   const by = step.satisfiedBy;
   if (by === undefined) return false;
   if (by.kind === "map-at-target") {
-    const map = selectMap(state);
+    const map = selectMap(state, protocol);
     return map !== undefined && map.mapMmHg >= protocol.targets.mapMmHg.value;
   }
   return by.codes.every((code) => selectLatest(state, code) !== undefined || hasFinding(state, code));

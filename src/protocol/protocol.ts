@@ -68,6 +68,13 @@ export type Protocol = {
   };
   /** The range drawn and spoken while ICP is not measured. Always called assumed. */
   readonly assumedIcpMmHg: Sourced<{ readonly low: number; readonly high: number }>;
+  /** When two pressures describe the same moment. */
+  readonly pressures: {
+    /** Systolic and diastolic said apart are one reading only this close together. */
+    readonly halvesWithinS: Sourced<number>;
+    /** Further apart than this, they do not agree. */
+    readonly apartMmHg: Sourced<number>;
+  };
   readonly alerts: readonly AlertRule[];
   readonly groups: readonly StepGroup[];
   readonly confirm: Readonly<Partial<Record<VitalCode, ConfirmRule>>>;

@@ -63,6 +63,7 @@ export const protocolSchema: v.GenericSchema<unknown, Protocol> = v.strictObject
     spo2Pct: sourced(number),
   }),
   assumedIcpMmHg: sourced(v.strictObject({ low: number, high: number })),
+  pressures: v.strictObject({ halvesWithinS: sourced(positive), apartMmHg: sourced(positive) }),
   alerts: v.array(alert),
   groups: v.array(v.strictObject({ id: text, title: text, steps: v.array(step) })),
   confirm: v.strictObject(confirmEntries),

@@ -24,16 +24,16 @@ function changeOf(before: Priority | undefined, after: Priority | undefined): Ju
   return isWorse(after, before) ? "worse" : "milder";
 }
 
-function judge(state: CaseState, rule: AlertRule): Judged {
+function judge(state: CaseState, protocol: Protocol, rule: AlertRule): Judged {
   const before = state.alerts[rule.id];
-  const newest = watchedReadings(state, rule.code).next().value;
-  const now = newest && isCurrent(state, rule.code) ? priorityOf(rule, newest.value) : undefined;
+  const newest = watchedReadings(state, protocol, rule.code).next().value;
+  const now = newest && isCurrent(state, protocol, rule.code) ? priorityOf(rule, newest.value) : undefined;
   // Only the value that holds now can raise or worsen; what was already standing steps down only by hysteresis.
-  const held = before && milder(before.priority, heldPriority(rule, watchedReadings(state, rule.code)));
+  const held = before && milder(before.priority, heldPriority(rule, watchedReadings(state, protocol, rule.code)));
   const priority = worse(now, held);
   return { rule, before, priority, change: changeOf(before?.priority, priority), newest, isLow: now !== undefined };
 }
 
 /** Every alert of the protocol, judged on the readings that were not struck. */
 export const judgeAlerts = (state: CaseState, protocol: Protocol): readonly Judged[] =>
-  protocol.alerts.map((rule) => judge(state, rule));
+  protocol.alerts.map((rule) => judge(state, protocol, rule));

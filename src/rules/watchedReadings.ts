@@ -3,7 +3,7 @@ import { cerebralPerfusionPressure } from "../core/pressure.ts";
 import type { CaseState, History } from "../log/caseState.ts";
 import { meanReadings } from "../log/meanReadings.ts";
 import { selectMap } from "../log/selectors.ts";
-import type { WatchedCode } from "../protocol/protocol.ts";
+import type { Protocol, WatchedCode } from "../protocol/protocol.ts";
 
 /** One value of what an alert watches. `atMs` is that of its oldest input. */
 export type WatchedReading = {
@@ -19,13 +19,13 @@ function* recorded(history: History | undefined): Readings {
     yield { value: link.entry.value, kind: "measured", atMs: link.entry.atMs };
 }
 
-function* means(state: CaseState): Readings {
-  for (const { mapMmHg, kind, atMs } of meanReadings(state)) yield { value: mapMmHg, kind, atMs };
+function* means(state: CaseState, protocol: Protocol): Readings {
+  for (const { mapMmHg, kind, atMs } of meanReadings(state, protocol)) yield { value: mapMmHg, kind, atMs };
 }
 
 /** Each new mean or ICP makes a new CPP with the other's newest value at that time. */
-function* perfusionPressures(state: CaseState): Readings {
-  const meansLeft = meanReadings(state);
+function* perfusionPressures(state: CaseState, protocol: Protocol): Readings {
+  const meansLeft = meanReadings(state, protocol);
   let mean = meansLeft.next().value;
   let icp = state.vitals.icp;
   while (mean !== undefined && icp !== undefined) {
@@ -39,18 +39,18 @@ function* perfusionPressures(state: CaseState): Readings {
 }
 
 /** All values that this alert judges, newest first, struck ones left out. */
-export function watchedReadings(state: CaseState, code: WatchedCode): Readings {
+export function watchedReadings(state: CaseState, protocol: Protocol, code: WatchedCode): Readings {
   switch (code) {
     case "sbp":
     case "spo2":
       return recorded(state.vitals[code]);
     case "map":
-      return means(state);
+      return means(state, protocol);
     case "cpp":
-      return perfusionPressures(state);
+      return perfusionPressures(state, protocol);
   }
 }
 
 /** Whether the newest value still holds: a newer systolic alone can have overtaken the last mean. */
-export const isCurrent = (state: CaseState, code: WatchedCode): boolean =>
-  code === "sbp" || code === "spo2" || selectMap(state) !== undefined;
+export const isCurrent = (state: CaseState, protocol: Protocol, code: WatchedCode): boolean =>
+  code === "sbp" || code === "spo2" || selectMap(state, protocol) !== undefined;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { selectFinding, selectIcp, selectLatest, selectMap, selectStandingAlerts } from "../../src/log/selectors.ts";
+import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 import { CaseBuilder } from "./caseBuilder.ts";
 
 type Row = {
@@ -125,7 +126,31 @@ describe("the mean that counts now", () => {
   it.each(ROWS)("$name", ({ play, map }) => {
     const c = new CaseBuilder();
     play(c);
-    expect(selectMap(c.state)).toEqual(map);
+    expect(selectMap(c.state, defaultProtocol)).toEqual(map);
+  });
+});
+
+describe("what the protocol says of two pressures", () => {
+  const { pressures } = defaultProtocol;
+
+  it("how close two halves must be", () => {
+    const protocol = {
+      ...defaultProtocol,
+      pressures: { ...pressures, halvesWithinS: { value: 9, source: "invented" } },
+    };
+    const c = new CaseBuilder();
+    c.say({ sbp: 120 });
+    c.at(10).say({ dbp: 60 });
+    expect(selectMap(c.state, protocol)).toBeUndefined();
+    expect(selectMap(c.state, defaultProtocol)?.mapMmHg).toBe(80);
+  });
+
+  it("from where on they disagree", () => {
+    const protocol = { ...defaultProtocol, pressures: { ...pressures, apartMmHg: { value: 3, source: "invented" } } };
+    const c = new CaseBuilder();
+    c.say({ sbp: 120, dbp: 60, map: 84 });
+    expect(selectMap(c.state, protocol)?.disagreesByMmHg).toBe(-4);
+    expect(selectMap(c.state, defaultProtocol)?.disagreesByMmHg).toBeUndefined();
   });
 });
 

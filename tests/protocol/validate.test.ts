@@ -39,6 +39,8 @@ const BROKEN: readonly [string, unknown, string][] = [
   ["targets.sbpMmHg.source", "", "targets.sbpMmHg.source"],
   ["assumedIcpMmHg.value", { low: 30, high: 20 }, "assumedIcpMmHg.value"],
   ["assumedIcpMmHg.value.high", 130, "assumedIcpMmHg.value.high"],
+  ["pressures.apartMmHg.value", 0, "pressures.apartMmHg.value"],
+  ["pressures.halvesWithinS.source", "", "pressures.halvesWithinS.source"],
   ["alerts.0.code", "hr", "alerts.0.code"],
   ["alerts.0.bands", [], "alerts.0.bands"],
   ["alerts.0.bands.1.below", 60, "alerts.0.bands.1.below"],

@@ -56,15 +56,19 @@ function askImpossible(group: Group, first: VitalValue, by: HeardBy): Check {
   return { kind: "ask", reason: "implausible", about, together: group, candidates: [] };
 }
 
-function lastOf(log: CaseState, code: VitalValue["code"]): { value: number; atMs: number } | undefined {
+function lastOf(
+  log: CaseState,
+  protocol: Protocol,
+  code: VitalValue["code"],
+): { value: number; atMs: number } | undefined {
   if (code !== "map") return selectLatest(log, code);
-  const map = selectMap(log);
+  const map = selectMap(log, protocol);
   return map && { value: map.mapMmHg, atMs: map.atMs };
 }
 
 function jumped(log: CaseState, protocol: Protocol, value: VitalValue, nowMs: number): boolean {
   const jump = protocol.confirm[value.code]?.jump;
-  const last = lastOf(log, value.code);
+  const last = lastOf(log, protocol, value.code);
   if (jump === undefined || last === undefined) return false;
   return nowMs - last.atMs <= jump.withinS * 1000 && Math.abs(value.value - last.value) > jump.by;
 }

@@ -25,6 +25,10 @@ const EXCEPTIONS = {
     "BSD-4-Clause",
     "its COPYING file is the BSD-like Carnegie Mellon licence: free use, keep the notice (see NOTICE)",
   ],
+  "@lhncbc/ucum-lhc": [
+    "Custom: LICENSE.md",
+    "judges unit conversions in tests only, unmodified, not shipped; a BSD-like licence with a notice",
+  ],
   "axe-core": ["MPL-2.0", "tests only, unmodified, not shipped"],
   "caniuse-lite": ["CC-BY-4.0", "data read by the build, not shipped"],
   "codec-parser": ["LGPL-3.0-or-later", "reads FLAC in the terminal command only, unmodified, not shipped in the page"],

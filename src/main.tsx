@@ -1,20 +1,27 @@
 import { browserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
+import { signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
+import { protocolStoreInPage } from "./adapters/storage/indexedDbProtocolStore.ts";
 import { browserSpeechService, findBrowserEngine } from "./adapters/speech/speechService.ts";
 import { createWebSpeechRecogniser } from "./adapters/speech/webSpeechRecogniser.ts";
 import { builtInVoiceInPage } from "./adapters/voice/builtInVoice.ts";
 import { deviceVoiceInPage, watchLocalVoices } from "./adapters/voice/deviceVoice.ts";
 import { compileGrammars } from "./app/compileGrammars.ts";
-import { Conversation } from "./app/conversation.ts";
+import type { AppContext } from "./app/context.ts";
+import { Conversation, type TalkState } from "./app/conversation.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
+import { markOf } from "./app/protocolFile.ts";
+import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
+import type { ScreenActions } from "./app/screenView.ts";
 import { Session } from "./app/session.ts";
 import { changeSettings, firstSettings, type Settings, type SettingsInput } from "./app/settings.ts";
+import { viewProtocol } from "./app/view/protocolPage.ts";
 import { viewScreen } from "./app/view/screen.ts";
 import { defaultProtocol } from "./protocol/defaultProtocol.ts";
 import { mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
-import { showMeter, showView } from "./ui/screenStore.ts";
+import { showMeter, showProtocolPage, showView } from "./ui/screenStore.ts";
 import dictionaryText from "../grammars/words.dict?raw";
 
 const files = import.meta.glob<string>("../grammars/*.jsgf", { query: "?raw", import: "default", eager: true });
@@ -36,19 +43,26 @@ const makeSpeaker = ({ voiceId }: Settings): Speaker =>
     ? builtInVoiceInPage(new URL("voice/flite.wasm", document.baseURI).href)
     : deviceVoiceInPage(voiceId);
 
-function run(root: HTMLElement): void {
+function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): void {
   const grammars = compileGrammars(sources);
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
-  const context = { protocol: defaultProtocol, grammars: grammars.value };
+  const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
   const session = new Session({ context, store: factStoreInPage(), newCaseId: () => crypto.randomUUID() });
   let settings = firstSettings;
+  let shownContext: AppContext | undefined;
+  const show = (talk: TalkState): void => {
+    const { context } = session;
+    if (context !== shownContext) showProtocolPage(viewProtocol(context.protocol, defaultProtocol, context.mark));
+    shownContext = context;
+    showView(viewScreen(context, session.state, talk, settings, browserClock.nowMs()));
+  };
   const conversation = new Conversation({
     session,
     clock: browserClock,
     speaker: makeSpeaker(settings),
     recogniser: makeRecogniser(settings),
-    onChange: (talk) => showView(viewScreen(context, session.state, talk, settings, browserClock.nowMs())),
+    onChange: show,
     onMeter: showMeter,
   });
   const change = (input: SettingsInput): void => {
@@ -57,7 +71,12 @@ function run(root: HTMLElement): void {
     if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings));
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
-  mountScreen(root, {
+  const take = async (choosing: Promise<Choice>): Promise<void> => {
+    const { loaded, notice } = await choosing;
+    if (loaded !== undefined) await conversation.useProtocol(loaded);
+    conversation.noticeProtocol(notice);
+  };
+  const actions: ScreenActions = {
     typed: (text) => void conversation.typed(text),
     startListening: () => void conversation.listen(),
     stopListening: () => conversation.stopListening(),
@@ -66,11 +85,16 @@ function run(root: HTMLElement): void {
     chooseEngine: (engine) => change({ kind: "engine", engine }),
     answerConsent: (agreed) => change({ kind: "consent", agreed }),
     chooseVoice: (id) => change({ kind: "voice", id }),
-  });
+    loadProtocol: (files) => void take(protocols.choose(files)),
+    forgetProtocol: () => void take(protocols.forget()),
+  };
+  mountScreen(root, actions);
+  if (first.notice !== undefined) conversation.noticeProtocol(first.notice, first.fault);
   void conversation.start().finally(() => void registerOffline());
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));
   watchLocalVoices((voices) => change({ kind: "voices", voices }));
 }
 
 const root = document.getElementById("root");
-if (root !== null) run(root);
+const protocols = new ProtocolChoice(protocolStoreInPage(), signaturesHere());
+if (root !== null) void protocols.start().then((first) => run(root, protocols, first));

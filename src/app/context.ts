@@ -1,12 +1,16 @@
 import type { CaseState } from "../log/caseState.ts";
-import type { CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
+import type { ProtocolMark } from "../log/facts.ts";
 import type { Protocol } from "../protocol/protocol.ts";
+import type { CaseGrammars } from "./compileGrammars.ts";
 import type { GrammarState } from "./ports.ts";
+import type { WhyState } from "./topic.ts";
 
-/** What a case runs on: fixed from its start to its end. */
+/** What a case runs on. Another protocol means another context, and a fact that says so. */
 export type AppContext = {
   readonly protocol: Protocol;
-  readonly grammars: Readonly<Record<GrammarState, CompiledGrammar>>;
+  /** Which protocol this is, as the record names it. */
+  readonly mark: ProtocolMark;
+  readonly grammars: CaseGrammars;
 };
 
 /** The case, and the little that need not outlive a reload. */
@@ -14,7 +18,16 @@ export type AppState = {
   readonly log: CaseState;
   /** What "say again" repeats. */
   readonly lastSaid: string | undefined;
+  /** What "why" asks about. */
+  readonly why: WhyState;
 };
+
+/** A case at its start or after a reload: nothing was said yet that could be repeated or explained. */
+export const freshState = (log: CaseState): AppState => ({
+  log,
+  lastSaid: undefined,
+  why: { lastNumber: undefined, lastDose: undefined, shown: undefined },
+});
 
 /** What may be said now: more, while a question waits. */
 export const grammarState = (log: CaseState): GrammarState => (log.questions.length > 0 ? "asked" : "open");

@@ -2,6 +2,7 @@ import { grammarState } from "./context.ts";
 import { toVoice } from "./announce.ts";
 import { sayRecogniserError, showSpeakerError } from "./hearingWords.ts";
 import type { Clock, GrammarState, HearingEvent, Recogniser, Speaker, Utterance } from "./ports.ts";
+import type { LoadedProtocol, ProtocolNotice } from "./protocolFile.ts";
 import type { HearingStatus, Meter, Outcome } from "./screenView.ts";
 import type { Report, Session } from "./session.ts";
 import { emptyVoiceQueue, queueVoice, type QueueItem, type VoiceInput } from "./voiceQueue.ts";
@@ -16,6 +17,8 @@ export type TalkState = {
   readonly voiceText: string;
   readonly saveText: string;
   readonly saveFailed: boolean;
+  /** What came of the last choice of a protocol file. */
+  readonly protocolNotice: ProtocolNotice | undefined;
 };
 
 export type ConversationOptions = {
@@ -40,6 +43,7 @@ export class Conversation {
     voiceText: "",
     saveText: "No entry yet",
     saveFailed: false,
+    protocolNotice: undefined,
   };
   #queue = emptyVoiceQueue;
   #grammar: GrammarState = "open";
@@ -84,6 +88,7 @@ export class Conversation {
     const opened = await session.start(clock.nowMs());
     if (opened.kind === "saved") this.#update({ saveText: opened.resumed ? "Case resumed" : "Case opened" });
     else this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
+    if (opened.announcements.length > 0) this.#voice({ kind: "say", items: opened.announcements });
     this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
     await this.listen();
   }
@@ -98,6 +103,19 @@ export class Conversation {
   async #warmUp(): Promise<void> {
     const warm = await this.#speaker.warmUp();
     this.#update({ voiceText: warm.ok ? "" : showSpeakerError(warm.error) });
+  }
+
+  /** Another protocol counts from now on; it is said, with whatever is due under its targets. */
+  async useProtocol(loaded: LoadedProtocol): Promise<void> {
+    const { session, clock } = this.#o;
+    this.#report(await session.useProtocol(loaded, clock.nowMs()));
+  }
+
+  /** Shows what came of a choice of protocol file; `fault` is said too. */
+  noticeProtocol(protocolNotice: ProtocolNotice, fault?: string): void {
+    this.#update({ protocolNotice });
+    if (fault === undefined) return;
+    this.#voice({ kind: "say", items: [{ text: fault, priority: "medium", alertId: "protocol-file" }] });
   }
 
   stopListening(): void {

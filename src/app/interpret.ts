@@ -1,11 +1,13 @@
 import type { Intent } from "../language/intent.ts";
 import type { CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
 import { normalise } from "../language/normalise/normalise.ts";
+import { couldBeInsideLimits } from "../language/understand/couldBeInsideLimits.ts";
 import { meaningKey } from "../language/understand/meaningKey.ts";
 import { understand, type Understanding } from "../language/understand/understand.ts";
 import { m1 as languageMargin, m2 as meaningMargin } from "../listener/margins.ts";
 import { THRESHOLDS, verdictOf } from "../listener/thresholds.ts";
-import type { Utterance } from "./ports.ts";
+import type { CaseGrammars } from "./compileGrammars.ts";
+import type { GrammarState, Utterance } from "./ports.ts";
 
 /** What an utterance means, and how far to trust it. */
 export type Interpretation =
@@ -25,10 +27,19 @@ export type Interpretation =
 
 const split = (words: string): readonly string[] => words.split(" ").filter((w) => w !== "");
 
-function fromText(grammar: CompiledGrammar, text: string): Interpretation {
+/** A typed value that no slot admits: read with any number, and kept only if it is outside the limits of its vital. */
+function readWidened(widened: CompiledGrammar | undefined, words: readonly string[]): Understanding {
+  const meaning = widened === undefined ? ({ kind: "none" } as const) : understand(widened, words);
+  return intentsOf(meaning).some(couldBeInsideLimits) ? { kind: "none" } : meaning;
+}
+
+function fromText(grammars: CaseGrammars, state: GrammarState, { by }: Utterance, text: string): Interpretation {
   const words = normalise(text);
   const joined = words.join(" ");
-  const meaning = understand(grammar, words);
+  const strict = understand(grammars[state], words);
+  // Speech outside the language is talk and changes nothing; a typed line was meant, and is owed an answer.
+  const isOwed = strict.kind === "none" && by === "typed";
+  const meaning = isOwed ? readWidened(grammars.widened(), words) : strict;
   switch (meaning.kind) {
     case "none":
       return { kind: "outside", words: joined };
@@ -95,8 +106,10 @@ function fromSound(
  * another value); between the thresholds it is asked back, below them it is refused.
  * Text has no margins: it is taken as it stands, and its numbers are still checked by `decide`.
  */
-export function interpret(grammar: CompiledGrammar, utterance: Utterance): Interpretation {
+export function interpret(grammars: CaseGrammars, state: GrammarState, utterance: Utterance): Interpretation {
   const best = utterance.candidates[0];
   if (best === undefined) return { kind: "outside", words: "" };
-  return utterance.free === undefined ? fromText(grammar, best.words) : fromSound(grammar, utterance, utterance.free);
+  return utterance.free === undefined
+    ? fromText(grammars, state, utterance, best.words)
+    : fromSound(grammars[state], utterance, utterance.free);
 }

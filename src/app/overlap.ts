@@ -25,6 +25,8 @@ export function doubtOverlap(heard: Interpretation, voiced: string): Interpretat
     case "unit":
       return { kind: "unclear", words };
     case "command":
+    case "dose":
+    case "why":
     case "step":
       return heard;
   }

@@ -114,3 +114,35 @@ export interface FactStore {
   load(): Promise<Result<readonly Fact[], StoreError>>;
   append(facts: readonly Fact[]): Promise<Result<void, StoreError>>;
 }
+
+/** Why the platform cannot do it, e.g. "no Ed25519 in this browser". */
+export type SignaturesError = { readonly kind: "not-supported"; readonly detail: string };
+
+/** Digests and signatures. Every promise settles. */
+export interface Signatures {
+  /** 64 hexadecimal digits in lower case. */
+  sha256Hex(bytes: Uint8Array): Promise<Result<string, SignaturesError>>;
+  /**
+   * Whether an Ed25519 signature (RFC 8032) holds over these bytes.
+   * @param spki the public key as SubjectPublicKeyInfo.
+   */
+  verifyEd25519(spki: Uint8Array, signature: Uint8Array, bytes: Uint8Array): Promise<Result<boolean, SignaturesError>>;
+}
+
+/** What the user has chosen: a protocol file as it came, and the public key whose signatures count. */
+export type StoredProtocol = {
+  readonly file?: { readonly name: string; readonly bytes: Uint8Array; readonly signature?: Uint8Array };
+  /** PEM. */
+  readonly trustedKey?: string;
+};
+
+export type ProtocolStoreError = { readonly kind: "unavailable" | "write-failed"; readonly detail: string };
+
+/** Keeps the chosen protocol file for the next start. Every promise settles. */
+export interface ProtocolStore {
+  /** Empty where nothing was chosen. */
+  load(): Promise<Result<StoredProtocol, ProtocolStoreError>>;
+  /** In place of what was kept before, all of it. */
+  save(stored: StoredProtocol): Promise<Result<void, ProtocolStoreError>>;
+  clear(): Promise<Result<void, ProtocolStoreError>>;
+}

@@ -1,4 +1,5 @@
 import type { Priority } from "../protocol/priority.ts";
+import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
 /** What came of an utterance; the same words in the terminal, on screen and in tests. */
 export type Outcome = "recorded" | "asked" | "answered" | "refused" | "ignored";
@@ -40,10 +41,20 @@ export type SettingsView = {
   readonly voices: readonly { readonly id: string | undefined; readonly label: string; readonly chosen: boolean }[];
 };
 
+/** Why a number is what it is: in short as it was said, and whole. */
+export type WhyView = {
+  readonly text: string;
+  readonly lines: readonly { readonly label: string; readonly text: string; readonly sourceText: string }[];
+};
+
 /** Everything the page shows, already in words. Components render it and decide nothing. */
 export type ScreenView = {
   readonly caution: string;
   readonly protocolText: string;
+  /** "Example protocol, not approved for patients."; empty where its owner has approved it. */
+  readonly protocolWarning: string;
+  /** What came of the last choice of a protocol file. */
+  readonly protocolNotice: ProtocolNotice | undefined;
   readonly saveText: string;
   readonly saveFailed: boolean;
   readonly hearing: { readonly status: HearingStatus; readonly text: string; readonly mode: "open" | "held" };
@@ -57,6 +68,10 @@ export type ScreenView = {
     readonly met: boolean;
   };
   readonly bar: PerfusionBar | undefined;
+  /** The targets in force: whose they are, the numbers, each ceiling, herniation. One sentence each. */
+  readonly targetLines: readonly string[];
+  /** The number last explained; none before the first "why". */
+  readonly why: WhyView | undefined;
   readonly tiles: readonly Tile[];
   readonly nextStep: { readonly groupText: string; readonly challenge: string; readonly killer: boolean } | undefined;
   readonly progressText: string;
@@ -76,7 +91,7 @@ export type ScreenView = {
 export type Meter = { readonly levelDb: number; readonly noiseDb: number; readonly inSpeech: boolean };
 
 /** What the page may do. */
-export interface ScreenActions {
+export interface ScreenActions extends ProtocolActions {
   typed(text: string): void;
   startListening(): void;
   stopListening(): void;

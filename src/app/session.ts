@@ -2,14 +2,19 @@ import { fail, type Result } from "../core/result.ts";
 import { emptyCase, type CaseState } from "../log/caseState.ts";
 import type { Fact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
-import type { AppContext, AppState } from "./context.ts";
+import { sentences } from "../language/sentences/sentence.ts";
+import { freshState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
 import type { FactStore, StoreError, Utterance } from "./ports.ts";
-import { takeTick, takeUtterance, type Turn } from "./takeTurn.ts";
+import { markOf, type LoadedProtocol } from "./protocolFile.ts";
+import { announceProtocol, firstFacts, isSameMark, replacingFacts } from "./protocolFileMark.ts";
+import { takeTick, takeUtterance, type Announcement, type Turn } from "./takeTurn.ts";
 
 /** What became of the facts of a turn. */
 export type Saved = { readonly kind: "saved" } | { readonly kind: "failed"; readonly error: StoreError };
 export type Report = Turn & { readonly atMs: number; readonly saved: Saved };
+/** How a case began, and what is to be said of it. */
+export type Started = Saved & { readonly resumed: boolean; readonly announcements: readonly Announcement[] };
 
 export type SessionOptions = {
   readonly context: AppContext;
@@ -38,10 +43,10 @@ function resumed(facts: readonly Fact[]): CaseState {
  * it. A failed write loses nothing: the facts stay, are tried again with the next ones, and the report says so.
  */
 export class Session {
-  #state: AppState = { log: emptyCase, lastSaid: undefined };
+  #state: AppState = freshState(emptyCase);
   #unsaved: readonly Fact[] = [];
   #last: Promise<unknown> = Promise.resolve();
-  readonly #context: AppContext;
+  #context: AppContext;
   readonly #store: FactStore;
   readonly #newCaseId: () => string;
 
@@ -55,15 +60,25 @@ export class Session {
     return this.#state;
   }
 
+  /** What the case runs on now. */
+  get context(): AppContext {
+    return this.#context;
+  }
+
   /** Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted. */
-  start(nowMs: number): Promise<Saved & { readonly resumed: boolean }> {
+  start(nowMs: number): Promise<Started> {
     return this.#inTurn(async () => {
+      const { protocol, mark } = this.#context;
       const loaded = await settled(() => this.#store.load());
-      const facts = loaded.ok ? loaded.value : "facts" in loaded.error ? loaded.error.facts : [];
-      this.#state = { log: resumed(facts), lastSaid: undefined };
-      const isResumed = facts.length > 0;
-      const saved = isResumed ? ({ kind: "saved" } as const) : await this.#open(nowMs);
-      return { ...(loaded.ok ? saved : { kind: "failed", error: loaded.error }), resumed: isResumed };
+      const stored = loaded.ok ? loaded.value : "facts" in loaded.error ? loaded.error.facts : [];
+      const isResumed = stored.length > 0;
+      const log = resumed(stored);
+      const facts = stamp(log, firstFacts(stored, mark, this.#newCaseId), nowMs);
+      const announcements = announceProtocol(protocol, isResumed && facts.length > 0);
+      this.#state = { ...freshState(reduceFacts(facts, log)), lastSaid: announcements[0]?.text };
+      const saved = await this.#save(facts);
+      const started: Saved = loaded.ok ? saved : { kind: "failed", error: loaded.error };
+      return { ...started, resumed: isResumed, announcements };
     });
   }
 
@@ -75,12 +90,28 @@ export class Session {
     return this.#inTurn(() => this.#carryOut(takeTick(this.#context, this.#state, nowMs), nowMs));
   }
 
-  #open(nowMs: number): Promise<Saved> {
-    const { name, version } = this.#context.protocol;
-    const opened = { type: "case.opened", caseId: this.#newCaseId(), protocol: { name, version } } as const;
-    const facts = stamp(emptyCase, [opened], nowMs);
-    this.#state = { ...this.#state, log: reduceFacts(facts) };
-    return this.#save(facts);
+  /**
+   * Another protocol counts from here on: a fact says so, and the report holds what is due under its targets. The same
+   * one again leaves the record as it is.
+   */
+  useProtocol(loaded: LoadedProtocol, nowMs: number): Promise<Report> {
+    return this.#inTurn(async () => {
+      const { protocol } = loaded;
+      const mark = markOf(loaded);
+      const { log } = this.#state;
+      const isSame = isSameMark(this.#context.mark, mark);
+      const facts = stamp(log, isSame ? [] : replacingFacts(log, protocol, mark), nowMs);
+      const context = { ...this.#context, protocol, mark };
+      const due = takeTick(context, { ...this.#state, log: reduceFacts(facts, log) }, nowMs);
+      const announcements = [...announceProtocol(protocol, true), ...due.announcements];
+      const cleared = facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
+      const all = [...facts, ...due.facts];
+      const saved = await this.#save(all);
+      this.#context = context;
+      this.#state = { ...due.state, lastSaid: sentences(...announcements.map((a) => a.text)) };
+      const withdrawn = [...cleared, ...due.withdrawn];
+      return { ...due, state: this.#state, facts: all, announcements, withdrawn, atMs: nowMs, saved };
+    });
   }
 
   async #carryOut(turn: Turn, nowMs: number): Promise<Report> {

@@ -1,22 +1,20 @@
 import type { CaseState } from "../log/caseState.ts";
-import type { Fact, NewFact, Statement } from "../log/facts.ts";
-import { selectPerfusion } from "../log/perfusion.ts";
+import type { Fact, NewFact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import type { Priority } from "../protocol/priority.ts";
 import { alertsDue } from "../rules/alertsDue.ts";
 import { questionsDue } from "../rules/questionsDue.ts";
 import { sayAlert, sayUnconfirmed } from "../language/sentences/alert.ts";
-import { sayConsequence, sayReading } from "../language/sentences/reading.ts";
 import { sentences } from "../language/sentences/sentence.ts";
-import { sayStatus } from "../language/sentences/status.ts";
 import { grammarState, type AppContext, type AppState } from "./context.ts";
 import { decide } from "./decide/decide.ts";
-import type { Decision } from "./decide/decision.ts";
 import { stamp } from "./decide/stamp.ts";
 import { interpret } from "./interpret.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
+import { sayReply } from "./sayReply.ts";
 import type { Outcome } from "./screenView.ts";
+import type { Topic, WhyState } from "./topic.ts";
 
 /** Said without being asked. */
 export type Announcement = {
@@ -34,7 +32,7 @@ export type Turn = {
         readonly words: string;
         readonly outcome: Outcome;
         readonly reply: string;
-        /** The reply is to be over by then: the status sentence. */
+        /** The reply is to be over by then: the status sentence, targets that changed. */
         readonly withinMs?: number;
       }
     | undefined;
@@ -42,9 +40,6 @@ export type Turn = {
   /** Alerts that no longer hold: whatever waits to be said of them is dropped. */
   readonly withdrawn: readonly string[];
 };
-
-/** A little under four seconds, the device's own delay included. */
-const STATUS_WITHIN_MS = 3900;
 
 type Folded = { readonly log: CaseState; readonly facts: readonly Fact[] };
 
@@ -76,39 +71,25 @@ function applyRules(context: AppContext, before: Folded, nowMs: number) {
   return { folded, announcements, withdrawn };
 }
 
-const merged = (statements: readonly Statement[]): Statement => {
-  const sex = statements.find((s) => s.sex !== undefined)?.sex;
-  return {
-    vitals: statements.flatMap((s) => s.vitals),
-    findings: statements.flatMap((s) => s.findings),
-    ...(sex === undefined ? {} : { sex }),
-  };
-};
-
-/** The words of a reply, made after the facts are in, so that they speak of what is now true. */
-function sayReply(context: AppContext, log: CaseState, decision: Decision, alerted: boolean, nowMs: number): string {
-  const { reply } = decision;
-  switch (reply.kind) {
-    case "none":
-      return "";
-    case "words":
-      return sentences(reply.text);
-    case "status":
-      return sayStatus(selectPerfusion(log, context.protocol, nowMs));
-    case "recorded": {
-      const statement = merged(reply.statements);
-      const consequence = alerted
-        ? undefined
-        : sayConsequence(statement, selectPerfusion(log, context.protocol, nowMs));
-      return sentences(sayReading(statement, consequence !== undefined), consequence, reply.then);
-    }
-  }
+/** What the first alert among these speaks of. */
+function alertTopic({ protocol }: AppContext, announcements: readonly Announcement[]): Topic | undefined {
+  const codes = announcements.flatMap(({ alertId }) => protocol.alerts.find((a) => a.id === alertId)?.code ?? []);
+  return codes[0] && { kind: "value", code: codes[0] };
 }
 
 /** An alert that gives MAP or CPP against its target: the reply need not say it too. */
 function speaksOfPerfusion({ protocol }: AppContext, { alertId }: Announcement): boolean {
   const rule = protocol.alerts.find((a) => a.id === alertId);
   return rule?.code === "map" || rule?.code === "cpp";
+}
+
+/** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
+function nextWhy(before: WhyState, said: Topic | undefined, isShown: boolean): WhyState {
+  return {
+    lastNumber: said ?? before.lastNumber,
+    lastDose: said?.kind === "dose" ? said : before.lastDose,
+    shown: isShown ? said : before.shown,
+  };
 }
 
 /** What "say again" repeats: all that this turn says, in the order in which it is said. */
@@ -119,18 +100,26 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
-  const understood = interpret(context.grammars[grammarState(state.log)], utterance);
+  const understood = interpret(context.grammars, grammarState(state.log), utterance);
   const heard = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { folded, announcements, withdrawn } = applyRules(context, decided, nowMs);
   const alerted = announcements.some((a) => speaksOfPerfusion(context, a));
-  const reply = sayReply(context, folded.log, decision, alerted, nowMs);
-  const brisk = decision.reply.kind === "status" ? { withinMs: STATUS_WITHIN_MS } : {};
+  const { protocol } = context;
+  const reply = sayReply(decision, { protocol, before: state, log: folded.log, alerted, nowMs });
+  // An answer to a question is what was asked for; beside a read-back it is the alert that wants a reason.
+  const isAsked = decision.reply.kind !== "recorded" && reply.topic !== undefined;
+  const topic = isAsked ? reply.topic : (alertTopic(context, announcements) ?? reply.topic);
+  const brisk = reply.withinMs === undefined ? {} : { withinMs: reply.withinMs };
   return {
-    state: { log: folded.log, lastSaid: lastSaid(state, announcements, reply) },
+    state: {
+      log: folded.log,
+      lastSaid: lastSaid(state, announcements, reply.text),
+      why: nextWhy(state.why, topic, reply.explained ?? false),
+    },
     facts: folded.facts,
-    answer: { words: heard.words, outcome: decision.outcome, reply, ...brisk },
+    answer: { words: heard.words, outcome: decision.outcome, reply: reply.text, ...brisk },
     announcements,
     withdrawn,
   };
@@ -139,6 +128,10 @@ export function takeUtterance(context: AppContext, state: AppState, utterance: U
 /** Time has passed and nothing was said: only what is due by itself. Pure. */
 export function takeTick(context: AppContext, state: AppState, nowMs: number): Turn {
   const { folded, announcements, withdrawn } = applyRules(context, { log: state.log, facts: [] }, nowMs);
-  const next = { log: folded.log, lastSaid: lastSaid(state, announcements, "") };
+  const next = {
+    log: folded.log,
+    lastSaid: lastSaid(state, announcements, ""),
+    why: nextWhy(state.why, alertTopic(context, announcements), false),
+  };
   return { state: next, facts: folded.facts, answer: undefined, announcements, withdrawn };
 }

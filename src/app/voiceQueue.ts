@@ -31,17 +31,22 @@ export type VoiceEffect = { readonly kind: "speak"; readonly item: QueueItem } |
 export const emptyVoiceQueue: VoiceQueue = { speaking: undefined, waiting: [], userTalks: false, nextId: 1 };
 
 const RANK: Readonly<Record<QueueItem["priority"], number>> = { high: 0, medium: 1, none: 2, low: 3 };
+/** A notice has a name but no priority: it can wait for replies, and none takes its place. */
+const rank = (item: QueueItem): number =>
+  item.priority === "none" && item.alertId !== undefined ? RANK.low : RANK[item.priority];
 const urgent = (item: QueueItem): boolean => item.priority === "high";
 
 /** An alert said again replaces the older wording of the same alert; a new reply replaces replies not yet said. */
 const supersedes = (fresh: QueueItem, old: QueueItem): boolean =>
-  fresh.alertId === undefined ? fresh.priority === "none" && old.priority === "none" : fresh.alertId === old.alertId;
+  fresh.alertId === undefined
+    ? fresh.priority === "none" && old.priority === "none" && old.alertId === undefined
+    : fresh.alertId === old.alertId;
 
 /** Starts the most urgent item, oldest first, if nothing sounds and nobody talks. */
 function start(queue: VoiceQueue): readonly [VoiceQueue, readonly VoiceEffect[]] {
   if (queue.speaking !== undefined) return [queue, []];
   const ready = queue.userTalks ? queue.waiting.filter(urgent) : queue.waiting;
-  const [next] = [...ready].sort((a, b) => RANK[a.priority] - RANK[b.priority] || a.id - b.id);
+  const [next] = [...ready].sort((a, b) => rank(a) - rank(b) || a.id - b.id);
   if (next === undefined) return [queue, []];
   const waiting = queue.waiting.filter((item) => item !== next);
   return [{ ...queue, speaking: next, waiting }, [{ kind: "speak", item: next }]];

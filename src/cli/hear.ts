@@ -52,7 +52,7 @@ async function hearWords(files: readonly string[], grammar: string): Promise<voi
 }
 
 async function hearCases(files: readonly string[], oneCase: boolean): Promise<void> {
-  const context = loadContext(undefined);
+  const context = await loadContext({});
   if (!context.ok) quit(context.error);
   const searches = new Map<GrammarState, Search>();
   const searchOf = (state: GrammarState): Search => {

@@ -2,11 +2,11 @@ import { randomUUID } from "node:crypto";
 import { createInterface } from "node:readline";
 import { parseArgs } from "node:util";
 import { createMemoryFactStore } from "../adapters/storage/memoryFactStore.ts";
-import { loadContext } from "./loadContext.ts";
+import { loadContext, type ProtocolPaths } from "./loadContext.ts";
 import { readTalkLine } from "./talkLine.ts";
 import { TerminalCase, type AnswerLine, type SpokeLine } from "./terminalCase.ts";
 
-const USAGE = "usage: npm run talk -- [--json] [--protocol FILE]";
+const USAGE = "usage: npm run talk -- [--json] [--protocol FILE [--signature FILE --key FILE]]";
 
 const MESSAGE_MAX = 300;
 
@@ -17,11 +17,12 @@ function quit(message: string): never {
   process.exit(2);
 }
 
-function readOptions(): { json: boolean; protocol: string | undefined } {
+function readOptions(): ProtocolPaths & { readonly json: boolean } {
   try {
-    const options = { json: { type: "boolean" }, protocol: { type: "string" } } as const;
+    const file = { type: "string" } as const;
+    const options = { json: { type: "boolean" }, protocol: file, signature: file, key: file } as const;
     const { values } = parseArgs({ options, strict: true, allowPositionals: false });
-    return { json: values.json ?? false, protocol: values.protocol };
+    return { ...values, json: values.json ?? false };
   } catch (error) {
     return quit(`${error instanceof Error ? error.message : String(error)}. ${USAGE}`);
   }
@@ -35,13 +36,13 @@ const showAnswer = (line: AnswerLine): string =>
 
 /** Says a case in the terminal: a line is an utterance, an optional leading [m:ss] sets the case clock first. */
 async function main(): Promise<void> {
-  const { json, protocol } = readOptions();
-  const context = loadContext(protocol);
+  const { json, ...paths } = readOptions();
+  const context = await loadContext(paths);
   if (!context.ok) quit(context.error);
   const byHand = process.stdin.isTTY && !json;
   const startMs = Date.now();
   const talk = new TerminalCase(context.value, createMemoryFactStore(), randomUUID(), startMs);
-  await talk.start();
+  const first = await talk.start();
 
   // A reader that has seen enough (`| head`) is not a failure.
   process.stdout.on("error", () => process.exit(0));
@@ -54,6 +55,7 @@ async function main(): Promise<void> {
     printSpoke(await talk.advanceTo(Math.max(talk.caseMs, Date.now() - startMs)));
 
   const input = createInterface({ input: process.stdin, terminal: false });
+  printSpoke(first);
   if (byHand) print("Say something, e.g. blood pressure one ten over sixty. Control-D ends.");
   const timer = byHand ? setInterval(() => void followRealTime(), 1000) : undefined;
   for await (const raw of input) {

@@ -34,8 +34,9 @@ export class TerminalCase {
     this.#nowMs = startMs;
   }
 
-  async start(): Promise<void> {
-    await this.#session.start(this.#nowMs);
+  /** Opens the case, and returns what is said first. */
+  async start(): Promise<readonly SpokeLine[]> {
+    return this.#spoken(await this.#session.start(this.#nowMs));
   }
 
   /** What may be said now. */
@@ -66,8 +67,8 @@ export class TerminalCase {
     return { answer, spoke: this.#spoken(report) };
   }
 
-  #spoken(report: Report): readonly SpokeLine[] {
+  #spoken({ announcements }: Pick<Report, "announcements">): readonly SpokeLine[] {
     const at = showCaseTime(this.caseMs);
-    return report.announcements.map(({ text, priority }) => ({ at, spoke: text, priority }));
+    return announcements.map(({ text, priority }) => ({ at, spoke: text, priority }));
   }
 }

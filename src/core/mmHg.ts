@@ -1,7 +1,8 @@
 import { quantityOf, type MmHg } from "./quantity.ts";
+import { spanOf } from "./vitals.ts";
 
-/** Any pressure this project can mean, in mmHg. Each vital's narrower entry limits are in `VITALS`. */
-export const mmHg = quantityOf<"mmHg">({ min: 0, max: 300 });
+/** Any pressure that a vital of this project can have, in mmHg. Each vital's narrower entry limits are in `VITALS`. */
+export const mmHg = quantityOf<"mmHg">(spanOf("mm[Hg]"));
 
 /**
  * A pressure that already passed its check: a recorded value, or a number of a validated protocol.

@@ -1,4 +1,5 @@
-import { VITALS, type VitalCode } from "./vitals.ts";
+import { vitalQuantity } from "./vitalQuantity.ts";
+import type { VitalCode } from "./vitals.ts";
 
 /**
  * Whether a value may be recorded for this vital at all.
@@ -9,10 +10,7 @@ import { VITALS, type VitalCode } from "./vitals.ts";
  * Not for: whether a value is good or bad for the patient.
  * Source: the limits are this project's check against mishearing.
  */
-export function withinLimits(code: VitalCode, value: number): boolean {
-  const { min, max } = VITALS[code].limits;
-  return value >= min && value <= max;
-}
+export const withinLimits = (code: VitalCode, value: number): boolean => vitalQuantity(code, value).ok;
 
 export type Pressures = {
   readonly sbp?: number | undefined;

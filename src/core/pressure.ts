@@ -8,10 +8,11 @@ import type { MmHg } from "./quantity.ts";
  *
  * @param sbpMmHg systolic, mmHg.
  * @param dbpMmHg diastolic, mmHg, below the systolic.
- * @returns       DBP + (SBP − DBP) / 3, mmHg. Always called computed.
+ * @returns       mmHg, unrounded. Always called computed.
  *
  * Not for: replacing a measured mean; the monitor's own is better.
- * Source: one-third rule, a standard form. It reads 5.0 mmHg low on average (± 6.7) against tonometry: PMID 32694334.
+ * Source: one-third rule, DBP + (SBP − DBP) / 3, a standard form from memory. It reads 5.0 mmHg low on average (± 6.7,
+ * 1.96 SD) against tonometry, PMID 32694334 (abstract).
  */
 export const meanArterialPressure = (sbpMmHg: MmHg, dbpMmHg: MmHg): MmHg => (dbpMmHg + (sbpMmHg - dbpMmHg) / 3) as MmHg;
 
@@ -20,9 +21,10 @@ export const meanArterialPressure = (sbpMmHg: MmHg, dbpMmHg: MmHg): MmHg => (dbp
  *
  * @param sbpMmHg systolic, mmHg.
  * @param dbpMmHg diastolic, mmHg.
- * @returns       SBP − DBP, mmHg.
+ * @returns       mmHg, unrounded.
  *
- * Source: definition.
+ * Not for: halves of different readings.
+ * Source: definition, SBP − DBP; from memory.
  */
 export const pulsePressure = (sbpMmHg: MmHg, dbpMmHg: MmHg): MmHg => (sbpMmHg - dbpMmHg) as MmHg;
 
@@ -31,10 +33,11 @@ export const pulsePressure = (sbpMmHg: MmHg, dbpMmHg: MmHg): MmHg => (sbpMmHg - 
  *
  * @param mapMmHg mean arterial pressure, mmHg.
  * @param icpMmHg measured intracranial pressure, mmHg, zeroed at the same level as the mean.
- * @returns       MAP − ICP, mmHg; negative when ICP exceeds MAP.
+ * @returns       mmHg, unrounded; negative when ICP exceeds MAP.
  *
- * Not for: an assumed ICP. Without a measured one there is only `icpAtWhichCppMeets`.
- * Source: NACCS and SBNS joint position statement, Br J Anaesth 2015.
+ * Not for: an assumed ICP; without a measured one there are only `icpAtWhichCppMeets` and `cppRange`. Not for saying
+ * whether the two were zeroed at one level; see `levelledCpp`.
+ * Source: MAP − ICP; NACCS and SBNS joint position statement, Br J Anaesth 2015.
  */
 export const cerebralPerfusionPressure = (mapMmHg: MmHg, icpMmHg: MmHg): MmHg => (mapMmHg - icpMmHg) as MmHg;
 
@@ -43,9 +46,10 @@ export const cerebralPerfusionPressure = (mapMmHg: MmHg, icpMmHg: MmHg): MmHg =>
  *
  * @param cppTargetMmHg wanted perfusion pressure, mmHg.
  * @param icpMmHg       measured intracranial pressure, mmHg.
- * @returns             CPP target + ICP, mmHg.
+ * @returns             mmHg, unrounded.
  *
- * Source: algebra of CPP = MAP − ICP.
+ * Not for: an assumed ICP.
+ * Source: CPP target + ICP; algebra of CPP = MAP − ICP.
  */
 export const mapForCpp = (cppTargetMmHg: MmHg, icpMmHg: MmHg): MmHg => (cppTargetMmHg + icpMmHg) as MmHg;
 
@@ -54,9 +58,10 @@ export const mapForCpp = (cppTargetMmHg: MmHg, icpMmHg: MmHg): MmHg => (cppTarge
  *
  * @param mapMmHg       mean arterial pressure, mmHg.
  * @param cppTargetMmHg wanted perfusion pressure, mmHg.
- * @returns             MAP − CPP target, mmHg. At zero or below, perfusion is under target whatever the ICP.
+ * @returns             mmHg, unrounded. At zero or below, perfusion is under target whatever the ICP.
  *
- * Source: algebra of CPP = MAP − ICP.
+ * Not for: a measured ICP; then there is a CPP.
+ * Source: MAP − CPP target; algebra of CPP = MAP − ICP.
  */
 export const icpAtWhichCppMeets = (mapMmHg: MmHg, cppTargetMmHg: MmHg): MmHg => (mapMmHg - cppTargetMmHg) as MmHg;
 
@@ -68,6 +73,7 @@ export const icpAtWhichCppMeets = (mapMmHg: MmHg, cppTargetMmHg: MmHg): MmHg => 
  * @returns      target − value; 0 when the target is met.
  *
  * Not for: ceilings, such as that of EtCO2.
+ * Source: arithmetic.
  */
 export const deficit = (value: number, target: number): number => Math.max(0, target - value);
 
@@ -77,8 +83,9 @@ export const deficit = (value: number, target: number): number => Math.max(0, ta
  * @param mapMmHg       mean arterial pressure, mmHg.
  * @param mapTargetMmHg floor of the mean, mmHg.
  * @param cpp           measured perfusion pressure and its floor, mmHg; left out without a measured ICP.
- * @returns             the smaller of the two distances, mmHg; 0 when one is already below target.
+ * @returns             the smaller of the two distances, mmHg, unrounded; 0 when one is already below target.
  *
+ * Not for: how fast the pressure falls.
  * Source: arithmetic; a fall of the mean lowers both by the same amount.
  */
 export function perfusionMargin(

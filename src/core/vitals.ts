@@ -36,8 +36,13 @@ export type VitalInfo = {
   readonly spokenName: string;
 };
 
-/** The one table of vitals; everything else reads it. Entry limits: this project's own choice, no source. */
-export const VITALS: Readonly<Record<VitalCode, VitalInfo>> = {
+/**
+ * The one table of vitals; everything else reads it. Entry limits: this project's own choice, no source. They reach from
+ * small children to the dying, with two exceptions. A diastolic in the teens sounds like a far likelier one (sixteen,
+ * sixty) and is asked about; the mean beside it can still be recorded. A glucose under 1.0 is about where meters stop
+ * giving numbers, and admitting it would leave a bare "twelve" open between mmol/L and mg/dL.
+ */
+const TABLE = {
   sbp: { unit: "mm[Hg]", decimals: 0, limits: { min: 30, max: 300 }, label: "SBP", spokenName: "systolic" },
   dbp: { unit: "mm[Hg]", decimals: 0, limits: { min: 20, max: 200 }, label: "DBP", spokenName: "diastolic" },
   map: { unit: "mm[Hg]", decimals: 0, limits: { min: 20, max: 250 }, label: "MAP", spokenName: "MAP" },
@@ -56,4 +61,15 @@ export const VITALS: Readonly<Record<VitalCode, VitalInfo>> = {
   weight: { unit: "kg", decimals: 1, limits: { min: 2, max: 300 }, label: "Weight", spokenName: "weight" },
   height: { unit: "cm", decimals: 0, limits: { min: 40, max: 230 }, label: "Height", spokenName: "height" },
   age: { unit: "a", decimals: 0, limits: { min: 0, max: 110 }, label: "Age", spokenName: "age" },
-};
+} as const satisfies Readonly<Record<VitalCode, VitalInfo>>;
+
+export const VITALS: Readonly<Record<VitalCode, VitalInfo>> = TABLE;
+
+/** The stored unit of one vital, known to the compiler. */
+export type StoredUnit<C extends VitalCode> = (typeof TABLE)[C]["unit"];
+
+/** From the lowest to the highest value that any vital stored in this unit may have. */
+export function spanOf(unit: UcumUnit): Limits {
+  const limits = Object.values(VITALS).flatMap((vital) => (vital.unit === unit ? [vital.limits] : []));
+  return { min: Math.min(...limits.map(({ min }) => min)), max: Math.max(...limits.map(({ max }) => max)) };
+}

@@ -1,5 +1,7 @@
+import type { Sex } from "../core/bodySize.ts";
+import type { PupilReaction } from "../core/pupils.ts";
 import type { VitalCode } from "../core/vitals.ts";
-import type { FindingValue, Level, Method, PupilReaction, SaidUnit, Sex, Site, StepAnswer } from "../log/facts.ts";
+import type { FindingValue, Level, Method, SaidUnit, Site, Statement, StepAnswer } from "../log/facts.ts";
 
 /** A number with the words that said it. `words` keeps the form ("fifteen" or "one five"): the form decides what must be asked back. */
 export type SaidNumber = { readonly value: number; readonly words: string };
@@ -15,11 +17,34 @@ export type SaidVital = SaidNumber & {
   readonly reaction?: PupilReaction;
 };
 
+/** Why ICP is raised. */
+export type Cause = NonNullable<Statement["cause"]>;
+
 export type SaidItem =
-  SaidVital | ({ readonly kind: "finding" } & FindingValue) | { readonly kind: "sex"; readonly sex: Sex };
+  | SaidVital
+  | ({ readonly kind: "finding" } & FindingValue)
+  | { readonly kind: "sex"; readonly sex: Sex }
+  | { readonly kind: "cause"; readonly cause: Cause }
+  | { readonly kind: "herniation"; readonly present: boolean };
+
+/** What an item is about: said twice, it is one thing said twice. */
+export const slotOf = (item: SaidItem): string =>
+  item.kind === "vital" || item.kind === "finding" ? item.code : item.kind;
 
 export type Command =
-  "affirm" | "negative" | "sayAgain" | "disregard" | "standBy" | "status" | "readBack" | "next" | "whatCanISay";
+  | "affirm"
+  | "negative"
+  | "sayAgain"
+  | "disregard"
+  | "standBy"
+  | "status"
+  | "readBack"
+  | "next"
+  | "whatCanISay"
+  | "whichProtocol";
+
+/** The number whose reason is asked for: the one said last, the dose said last, or one by name. */
+export type WhyAbout = "last" | "dose" | "map" | "cpp" | "sbp" | "spo2";
 
 /** What an utterance means. Two word sequences with equal intents (words aside) have the same meaning. */
 export type Intent =
@@ -40,5 +65,8 @@ export type Intent =
   /** A bare unit, answering "which unit?". */
   | { readonly kind: "unit"; readonly unit: SaidUnit }
   | { readonly kind: "command"; readonly command: Command }
+  /** What the protocol gives this patient of a drug. */
+  | { readonly kind: "dose"; readonly drugId: string }
+  | { readonly kind: "why"; readonly about: WhyAbout }
   /** An answer to the step last called, or to the one that is named. */
   | { readonly kind: "step"; readonly stepId?: string; readonly answer: StepAnswer };

@@ -1,6 +1,8 @@
+import type { Sex } from "../core/bodySize.ts";
 import type { VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
-import type { Fact, FindingValue, HeardBy, Question, Sex, StepAnswer, VitalValue } from "./facts.ts";
+import type { Cause } from "../protocol/protocol.ts";
+import type { Fact, FindingValue, HeardBy, ProtocolMark, Question, StepAnswer, VitalValue } from "./facts.ts";
 
 export type VitalEntry = VitalValue & {
   readonly id: string;
@@ -24,6 +26,12 @@ export type FindingEntry = FindingValue & {
 };
 
 export type SexEntry = { readonly id: string; readonly sex: Sex; readonly earlier: SexEntry | undefined };
+export type CauseEntry = { readonly id: string; readonly cause: Cause; readonly earlier: CauseEntry | undefined };
+export type HerniationEntry = {
+  readonly id: string;
+  readonly present: boolean;
+  readonly earlier: HerniationEntry | undefined;
+};
 
 export type StepEntry = {
   readonly seq: number;
@@ -46,11 +54,15 @@ export type AlertState = {
 export type CaseState = {
   readonly caseId: string | undefined;
   readonly openedAtMs: number | undefined;
+  /** Which protocol counts: that of the opening, or the one that replaced it last. */
+  readonly protocolMark: ProtocolMark | undefined;
   /** Facts folded so far; the next fact's number. */
   readonly factCount: number;
   readonly vitals: Readonly<Partial<Record<VitalCode, History>>>;
   readonly findings: Readonly<Partial<Record<FindingValue["code"], FindingEntry>>>;
   readonly sex: SexEntry | undefined;
+  readonly cause: CauseEntry | undefined;
+  readonly herniation: HerniationEntry | undefined;
   /** The ids of the last reading's facts: what "correction" and "disregard" act on. */
   readonly lastReading:
     | {
@@ -74,10 +86,13 @@ export type CaseState = {
 export const emptyCase: CaseState = {
   caseId: undefined,
   openedAtMs: undefined,
+  protocolMark: undefined,
   factCount: 0,
   vitals: {},
   findings: {},
   sex: undefined,
+  cause: undefined,
+  herniation: undefined,
   lastReading: undefined,
   questions: [],
   steps: {},

@@ -1,5 +1,8 @@
+import type { Sex } from "../core/bodySize.ts";
+import type { PupilReaction } from "../core/pupils.ts";
 import type { UcumUnit, VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
+import type { Cause } from "../protocol/protocol.ts";
 
 /** Which way an utterance came in. Browser text may turn spoken words into digits, so it is trusted less. */
 export type HeardBy = "typed" | "listener" | "browser";
@@ -21,15 +24,16 @@ export type SaidUnit =
   | "cm"
   | "in"
   | "a"
+  | "mo"
   | "{score}";
 
-export type Method = "cuff" | "arterial" | "palpated";
+/** How a value was had. `estimated`: a weight or height that nobody measured. */
+export type Method = "cuff" | "arterial" | "palpated" | "estimated";
 /** Where a temperature or a pressure was taken. */
 export type Site =
   "left arm" | "right arm" | "left leg" | "right leg" | "tympanic" | "oesophageal" | "rectal" | "bladder" | "skin";
 /** The height at which a pressure transducer was zeroed. */
 export type Level = "tragus" | "heart";
-export type PupilReaction = "reactive" | "brisk" | "sluggish" | "fixed";
 
 /** One value in its canonical unit, with what was said kept beside it. */
 export type VitalValue = {
@@ -48,13 +52,15 @@ export type FindingValue =
   | { readonly code: "pupilLeft" | "pupilRight"; readonly finding: PupilReaction }
   | { readonly code: "gcsEye" | "gcsVerbal" | "gcsMotor"; readonly finding: "not-testable" };
 
-export type Sex = "female" | "male";
-
 /** What one statement says once its units are settled. A question holds one or more of these. */
 export type Statement = {
   readonly vitals: readonly VitalValue[];
   readonly findings: readonly FindingValue[];
   readonly sex?: Sex;
+  /** Why ICP is raised. */
+  readonly cause?: Cause;
+  /** Herniation is suspected or being treated; false: it is not, or no longer. */
+  readonly herniation?: boolean;
 };
 
 export type QuestionReason =
@@ -92,6 +98,16 @@ export type Question = {
 
 export type StepAnswer = "done" | "not-needed" | "later";
 
+/** Which protocol counts. The hash is that of its canonical form; facts written before there was one have none. */
+export type ProtocolMark = {
+  readonly name: string;
+  readonly version: string;
+  /** SHA-256, 64 hexadecimal digits. */
+  readonly hash?: string;
+  /** The trusted key whose signature held; absent: unsigned. */
+  readonly signedBy?: string;
+};
+
 type Stamp = {
   /** Shape version of this fact. */
   readonly v: 1;
@@ -106,14 +122,14 @@ type Heard = { readonly readingId: string; readonly heard: string; readonly by: 
 /** Facts that happened. Never edited, never removed; a correction is a new fact. */
 export type Fact = Stamp &
   (
-    | {
-        readonly type: "case.opened";
-        readonly caseId: string;
-        readonly protocol: { readonly name: string; readonly version: string };
-      }
+    | { readonly type: "case.opened"; readonly caseId: string; readonly protocol: ProtocolMark }
+    /** From here on another protocol counts. */
+    | { readonly type: "protocol.replaced"; readonly protocol: ProtocolMark }
     | ({ readonly type: "vital.recorded" } & Heard & VitalValue)
     | ({ readonly type: "finding.recorded" } & Heard & FindingValue)
     | ({ readonly type: "sex.recorded"; readonly sex: Sex } & Heard)
+    | ({ readonly type: "cause.recorded"; readonly cause: Cause } & Heard)
+    | ({ readonly type: "herniation.recorded"; readonly present: boolean } & Heard)
     | {
         readonly type: "entry.struck";
         readonly targetIds: readonly string[];

@@ -3,7 +3,7 @@ import { meanArterialPressure } from "../core/pressure.ts";
 import type { MmHg } from "../core/quantity.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseState, History, VitalEntry } from "./caseState.ts";
-import type { Level } from "./facts.ts";
+import type { Level, Method } from "./facts.ts";
 
 /** One mean pressure with where it comes from. */
 export type MeanReading = {
@@ -13,6 +13,7 @@ export type MeanReading = {
   readonly seq: number;
   readonly readingId: string;
   readonly level?: Level;
+  readonly method?: Method;
   /** Systolic of the same reading. */
   readonly sbpMmHg?: MmHg;
   /** The one-third rule on the same reading's pair, where the mean itself was measured. */
@@ -56,7 +57,11 @@ export function* pressurePairs(state: CaseState, protocol: Protocol): Generator<
 }
 
 const meanOf = ({ sbp, dbp }: Pair): MmHg => meanArterialPressure(checkedMmHg(sbp.value), checkedMmHg(dbp.value));
-const levelOf = (entry: VitalEntry): { level?: Level } => (entry.level === undefined ? {} : { level: entry.level });
+/** Where and how the pressure was taken, as far as it was said. */
+const takenOf = ({ level, method }: VitalEntry): { level?: Level; method?: Method } => ({
+  ...(level === undefined ? {} : { level }),
+  ...(method === undefined ? {} : { method }),
+});
 
 function computed(pair: Pair): MeanReading {
   const newer = isNewer(pair.sbp, pair.dbp) ? pair.sbp : pair.dbp;
@@ -64,7 +69,7 @@ function computed(pair: Pair): MeanReading {
   const atMs = Math.min(pair.sbp.atMs, pair.dbp.atMs);
   const sbpMmHg = checkedMmHg(pair.sbp.value);
   const { seq, readingId } = newer;
-  return { mapMmHg: meanOf(pair), kind: "computed", atMs, seq, readingId, sbpMmHg, ...levelOf(pair.sbp) };
+  return { mapMmHg: meanOf(pair), kind: "computed", atMs, seq, readingId, sbpMmHg, ...takenOf(pair.sbp) };
 }
 
 function measured(map: VitalEntry, pair: Pair | undefined): MeanReading {
@@ -74,7 +79,7 @@ function measured(map: VitalEntry, pair: Pair | undefined): MeanReading {
     atMs: map.atMs,
     seq: map.seq,
     readingId: map.readingId,
-    ...levelOf(map),
+    ...takenOf(map),
   };
   return pair === undefined
     ? reading

@@ -1,11 +1,14 @@
 import { checkedMmHg } from "../core/mmHg.ts";
-import { cerebralPerfusionPressure, deficit, icpAtWhichCppMeets, perfusionMargin } from "../core/pressure.ts";
+import { cppRange } from "../core/cppRange.ts";
+import { levelledCpp, type LevelledCpp } from "../core/levelledCpp.ts";
+import { deficit, icpAtWhichCppMeets, perfusionMargin } from "../core/pressure.ts";
 import type { MmHg } from "../core/quantity.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseState } from "./caseState.ts";
 import type { Level, Method } from "./facts.ts";
 import { pressurePairs } from "./meanReadings.ts";
 import { selectIcp, selectLatest, selectMap, type CurrentMap } from "./selectors.ts";
+import { selectTargets } from "./targets.ts";
 
 export type CuffOrLine = {
   /** mmHg. */
@@ -24,12 +27,11 @@ export type PerfusionMap = CurrentMap & {
 };
 
 export type Cpp =
-  | {
+  | (LevelledCpp & {
       readonly kind: "measured";
-      readonly cppMmHg: MmHg;
       readonly targetMmHg: MmHg;
       readonly deficitMmHg: number;
-    }
+    })
   /** No measured ICP: bounds only, never one number. */
   | {
       readonly kind: "bounded";
@@ -66,27 +68,24 @@ function newestPressure(state: CaseState, protocol: Protocol): CuffOrLine | unde
   };
 }
 
-function cppOf(protocol: Protocol, map: CurrentMap | undefined, icpMmHg: MmHg | undefined): Cpp {
+function cppOf(protocol: Protocol, targetMmHg: MmHg, map: CurrentMap | undefined, icpMmHg: MmHg | undefined): Cpp {
   if (map === undefined) return { kind: "none" };
-  const targetMmHg = checkedMmHg(protocol.targets.cppMmHg.value);
   if (icpMmHg !== undefined) {
-    const cppMmHg = cerebralPerfusionPressure(map.mapMmHg, icpMmHg);
-    return { kind: "measured", cppMmHg, targetMmHg, deficitMmHg: deficit(cppMmHg, targetMmHg) };
+    const cpp = levelledCpp(map, icpMmHg);
+    return { kind: "measured", ...cpp, targetMmHg, deficitMmHg: deficit(cpp.cppMmHg, targetMmHg) };
   }
-  const low = checkedMmHg(protocol.assumedIcpMmHg.value.low);
-  const high = checkedMmHg(protocol.assumedIcpMmHg.value.high);
+  const { low, high } = protocol.assumedIcpMmHg.value;
+  const assumedIcp = { low: checkedMmHg(low), high: checkedMmHg(high) };
   return {
     kind: "bounded",
     underTargetIfIcpOverMmHg: icpAtWhichCppMeets(map.mapMmHg, targetMmHg),
-    lowMmHg: cerebralPerfusionPressure(map.mapMmHg, high),
-    highMmHg: cerebralPerfusionPressure(map.mapMmHg, low),
-    assumedIcp: { low, high },
+    ...cppRange(map.mapMmHg, assumedIcp),
+    assumedIcp,
     targetMmHg,
   };
 }
 
-function againstTarget(protocol: Protocol, map: CurrentMap, cpp: Cpp): PerfusionMap {
-  const targetMmHg = checkedMmHg(protocol.targets.mapMmHg.value);
+function againstTarget(targetMmHg: MmHg, map: CurrentMap, cpp: Cpp): PerfusionMap {
   return {
     ...map,
     targetMmHg,
@@ -100,12 +99,13 @@ export function selectPerfusion(state: CaseState, protocol: Protocol, nowMs: num
   const pressure = newestPressure(state, protocol);
   const map = selectMap(state, protocol);
   const icp = selectIcp(state);
-  const cpp = cppOf(protocol, map, icp?.icpMmHg);
+  const targets = selectTargets(state, protocol);
+  const cpp = cppOf(protocol, checkedMmHg(targets.cppMmHg.target.value), map, icp?.icpMmHg);
   const times = [pressure, map, icp].flatMap((input) => (input === undefined ? [] : [input.atMs]));
   const oldestMs = Math.max(0, nowMs - Math.min(...times));
   return {
     ...(pressure === undefined ? {} : { pressure }),
-    ...(map === undefined ? {} : { map: againstTarget(protocol, map, cpp) }),
+    ...(map === undefined ? {} : { map: againstTarget(checkedMmHg(targets.mapMmHg.target.value), map, cpp) }),
     ...(icp === undefined ? {} : { icp }),
     cpp,
     ...(times.length === 0 ? {} : { oldestInputAgeMs: oldestMs }),

@@ -6,7 +6,7 @@ import type { Fact } from "./facts.ts";
 import { strike } from "./strike.ts";
 
 type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
-type Recording = Of<"vital.recorded"> | Of<"finding.recorded"> | Of<"sex.recorded">;
+type Recording = Extract<Fact, { readonly readingId: string }>;
 
 /** Facts of one breath share a reading and follow one another; the first fact of another reading starts anew. */
 function withReading(state: CaseState, fact: Recording): CaseState["lastReading"] {
@@ -52,7 +52,9 @@ function changed(state: CaseState, fact: Fact): CaseState {
   switch (fact.type) {
     case "case.opened":
       // Nothing of another patient may stay.
-      return { ...emptyCase, caseId: fact.caseId, openedAtMs: fact.atMs };
+      return { ...emptyCase, caseId: fact.caseId, openedAtMs: fact.atMs, protocolMark: fact.protocol };
+    case "protocol.replaced":
+      return { ...state, protocolMark: fact.protocol };
     case "vital.recorded":
       return { ...state, vitals: recordVital(state, fact), lastReading: withReading(state, fact) };
     case "finding.recorded":
@@ -61,6 +63,18 @@ function changed(state: CaseState, fact: Fact): CaseState {
       return {
         ...state,
         sex: { id: fact.id, sex: fact.sex, earlier: state.sex },
+        lastReading: withReading(state, fact),
+      };
+    case "cause.recorded":
+      return {
+        ...state,
+        cause: { id: fact.id, cause: fact.cause, earlier: state.cause },
+        lastReading: withReading(state, fact),
+      };
+    case "herniation.recorded":
+      return {
+        ...state,
+        herniation: { id: fact.id, present: fact.present, earlier: state.herniation },
         lastReading: withReading(state, fact),
       };
     case "entry.struck":

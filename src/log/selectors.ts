@@ -1,3 +1,5 @@
+import type { MeanLevel } from "../core/levelledCpp.ts";
+import { meanDisagreement } from "../core/meanPressure.ts";
 import { checkedMmHg } from "../core/mmHg.ts";
 import type { MmHg } from "../core/quantity.ts";
 import type { VitalCode } from "../core/vitals.ts";
@@ -21,7 +23,7 @@ export type CurrentMap = {
   readonly mapMmHg: MmHg;
   readonly kind: "measured" | "computed";
   readonly atMs: number;
-  readonly level?: Level;
+  readonly level: MeanLevel;
   /** Set when the same reading's systolic and diastolic give a mean this much higher or lower than the measured one. */
   readonly disagreesByMmHg?: number;
 };
@@ -34,10 +36,17 @@ function isOvertaken(state: CaseState, protocol: Protocol, mean: MeanReading): b
   return moved || mean.mapMmHg >= sbp.value;
 }
 
-function disagreement(protocol: Protocol, mean: MeanReading): { disagreesByMmHg?: number } {
+function disagreement({ pressures }: Protocol, mean: MeanReading): { disagreesByMmHg?: number } {
   if (mean.computedMmHg === undefined) return {};
-  const byMmHg = mean.computedMmHg - mean.mapMmHg;
-  return Math.abs(byMmHg) > protocol.pressures.apartMmHg.value ? { disagreesByMmHg: byMmHg } : {};
+  const limitMmHg = checkedMmHg(pressures.apartMmHg.value);
+  const { byMmHg, exceeds } = meanDisagreement(mean.mapMmHg, mean.computedMmHg, limitMmHg);
+  return exceeds ? { disagreesByMmHg: byMmHg } : {};
+}
+
+/** Where the mean was zeroed: as said; on a cuff, the arm; else where the protocol takes a line to be. */
+function meanLevel({ pressures }: Protocol, { level, method }: MeanReading): MeanLevel {
+  if (level !== undefined) return level;
+  return method === "cuff" ? "cuff" : pressures.transducerLevel.value;
 }
 
 /**
@@ -47,8 +56,8 @@ function disagreement(protocol: Protocol, mean: MeanReading): { disagreesByMmHg?
 export function selectMap(state: CaseState, protocol: Protocol): CurrentMap | undefined {
   for (const mean of meanReadings(state, protocol)) {
     if (isOvertaken(state, protocol, mean)) return undefined;
-    const { mapMmHg, kind, atMs, level } = mean;
-    return { mapMmHg, kind, atMs, ...(level === undefined ? {} : { level }), ...disagreement(protocol, mean) };
+    const { mapMmHg, kind, atMs } = mean;
+    return { mapMmHg, kind, atMs, level: meanLevel(protocol, mean), ...disagreement(protocol, mean) };
   }
   return undefined;
 }

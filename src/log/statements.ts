@@ -30,17 +30,44 @@ function findingOf(fact: Recorded<"finding.recorded">): FindingValue {
   return finding;
 }
 
+/** What a statement says of the patient besides values and findings. */
+export type Background = Pick<Statement, "sex" | "cause" | "herniation">;
+
+function backgroundOf(fact: Fact): Background {
+  switch (fact.type) {
+    case "sex.recorded":
+      return { sex: fact.sex };
+    case "cause.recorded":
+      return { cause: fact.cause };
+    case "herniation.recorded":
+      return { herniation: fact.present };
+    default:
+      return {};
+  }
+}
+
+/** The background of several as one, in which the first to say a thing counts. */
+export const mergeBackground = (all: readonly Background[]): Background =>
+  all.reduceRight<Background>(
+    (merged, { sex, cause, herniation }) => ({
+      ...merged,
+      ...(sex === undefined ? {} : { sex }),
+      ...(cause === undefined ? {} : { cause }),
+      ...(herniation === undefined ? {} : { herniation }),
+    }),
+    {},
+  );
+
 /** The last reading as one statement, with the facts that hold it: what "read back" says and "disregard" strikes. */
 export function selectLastStatement(
   state: CaseState,
 ): { readonly statement: Statement; readonly factIds: readonly string[]; readonly seq: number } | undefined {
   const last = state.lastReading;
   if (last === undefined) return undefined;
-  const sex = last.facts.find((f) => f.type === "sex.recorded");
   const statement: Statement = {
     vitals: last.facts.flatMap((f) => (f.type === "vital.recorded" ? [valueOf(f)] : [])),
     findings: last.facts.flatMap((f) => (f.type === "finding.recorded" ? [findingOf(f)] : [])),
-    ...(sex?.type === "sex.recorded" ? { sex: sex.sex } : {}),
+    ...mergeBackground(last.facts.map(backgroundOf)),
   };
   return { statement, factIds: last.factIds, seq: last.seq };
 }

@@ -1,6 +1,7 @@
 import type { Protocol, Step, StepGroup } from "../protocol/protocol.ts";
 import type { CaseState } from "./caseState.ts";
 import { selectFinding, selectLatest, selectMap } from "./selectors.ts";
+import { selectTargets } from "./targets.ts";
 
 type Place = { readonly step: Step; readonly group: StepGroup };
 
@@ -21,7 +22,7 @@ function isSatisfied(state: CaseState, protocol: Protocol, step: Step): boolean 
   if (by === undefined) return false;
   if (by.kind === "map-at-target") {
     const map = selectMap(state, protocol);
-    return map !== undefined && map.mapMmHg >= protocol.targets.mapMmHg.value;
+    return map !== undefined && map.mapMmHg >= selectTargets(state, protocol).mapMmHg.target.value;
   }
   return by.codes.every((code) => selectLatest(state, code) !== undefined || hasFinding(state, code));
 }
@@ -45,8 +46,11 @@ function isClosed(state: CaseState, protocol: Protocol, step: Step): boolean {
   return answer === "done" || answer === "not-needed" || isSatisfied(state, protocol, step);
 }
 
+/** The groups that are read out before the drugs are given; what follows the tube is not called by "next". */
+const preparation = ({ groups }: Protocol): readonly StepGroup[] => groups.filter(({ phase }) => phase === "prepare");
+
 const placesOf = (protocol: Protocol): readonly Place[] =>
-  protocol.groups.flatMap((group) => group.steps.map((step) => ({ step, group })));
+  preparation(protocol).flatMap((group) => group.steps.map((step) => ({ step, group })));
 
 /**
  * The step to read out next: the first that has no answer yet. Those put off with "later" come back once the others are
@@ -66,7 +70,7 @@ const compare = (a: number, b: number): number => (a === b ? 0 : a < b ? -1 : 1)
 
 /** How much of the preparation is closed, in each group and in all. */
 export function selectProgress(state: CaseState, protocol: Protocol): Progress {
-  const groups = protocol.groups.map(({ id, title, steps }) => {
+  const groups = preparation(protocol).map(({ id, title, steps }) => {
     const done = steps.filter((step) => isClosed(state, protocol, step)).length;
     return { id, title, done, total: steps.length };
   });

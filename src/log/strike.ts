@@ -52,6 +52,10 @@ function strikeOne(state: CaseState, id: string): CaseState {
   if (steps !== state.steps) return { ...state, steps };
   const sex = without(state.sex, (link) => link.id === id);
   if (sex !== state.sex) return { ...state, sex };
+  const cause = without(state.cause, (link) => link.id === id);
+  if (cause !== state.cause) return { ...state, cause };
+  const herniation = without(state.herniation, (link) => link.id === id);
+  if (herniation !== state.herniation) return { ...state, herniation };
   const code = vitalHolding(state.vitals, id);
   if (code === undefined) return state;
   const { [code]: chain, ...others } = state.vitals;
@@ -66,7 +70,7 @@ function lessStruck(last: CaseState["lastReading"], ids: readonly string[]): Cas
   return facts.length === 0 ? undefined : { ...last, facts, factIds: facts.map((fact) => fact.id) };
 }
 
-/** Strikes recorded facts: vitals, findings, sex and answers to steps. Ids that are not there change nothing. */
+/** Strikes recorded facts: vitals, findings, sex, cause, herniation and answers to steps. Ids that are not there change nothing. */
 export function strike(state: CaseState, ids: readonly string[]): CaseState {
   return { ...ids.reduce(strikeOne, state), lastReading: lessStruck(state.lastReading, ids) };
 }

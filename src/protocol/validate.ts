@@ -1,21 +1,25 @@
-import * as v from "valibot";
 import { fail, ok, type Result } from "../core/result.ts";
-import { crossCheck, type ProtocolError } from "./crossChecks.ts";
+import { crossCheck } from "./crossChecks.ts";
 import type { Protocol } from "./protocol.ts";
-import { protocolSchema } from "./schema.ts";
+import { errorsOf, type ProtocolError } from "./protocolError.ts";
+import { protocolSchema } from "./schema/protocolSchema.ts";
+import { readShape } from "./shapeFaults.ts";
 
 /**
  * The one door for a protocol file: shape first, then what its numbers must be to one another.
  *
  * @param json parsed JSON of unknown origin.
- * @returns    the protocol, or everything that is wrong with it.
+ * @returns    the protocol.
  *
+ * Errors: everything that is wrong with it, in the order of the file. While its shape is wrong, its numbers are not
+ * compared with one another.
  * Not for: judging whether the medicine is right. That is its owner's to sign.
  */
 export function validateProtocol(json: unknown): Result<Protocol, readonly ProtocolError[]> {
-  const shape = v.safeParse(protocolSchema, json);
-  if (!shape.success)
-    return fail(shape.issues.map((issue) => ({ path: v.getDotPath(issue) ?? "", message: issue.message })));
-  const errors = crossCheck(shape.output);
-  return errors.length === 0 ? ok(shape.output) : fail(errors);
+  if (typeof json !== "object" || json === null || Array.isArray(json))
+    return fail([{ path: "", message: "is not a protocol file: it must be a group of named entries" }]);
+  const shape = readShape(protocolSchema, json);
+  if ("faults" in shape) return fail(errorsOf(json, shape.faults));
+  const faults = crossCheck(shape.output);
+  return faults.length === 0 ? ok(shape.output) : fail(errorsOf(json, faults));
 }

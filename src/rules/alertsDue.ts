@@ -24,24 +24,25 @@ export type StandingAlert = {
 /** An alert to be announced now, and why. */
 export type AlertDue = StandingAlert & { readonly reason: "raised" | "worse" | "again" };
 
-function targetOf({ targets }: Protocol, code: WatchedCode): number {
-  const { value } = { sbp: targets.sbpMmHg, map: targets.mapMmHg, cpp: targets.cppMmHg, spo2: targets.spo2Pct }[code];
-  return value;
-}
-
-function standing(protocol: Protocol, judged: Judged, nowMs: number): readonly StandingAlert[] {
-  const { rule, priority, newest } = judged;
+function standing({ rule, priority, newest }: Judged, nowMs: number): readonly StandingAlert[] {
   if (priority === undefined || newest === undefined) return [];
-  const target = targetOf(protocol, rule.code);
+  const { id: alertId, code, target } = rule;
   const { value, kind } = newest;
   const ageMs = Math.max(0, nowMs - newest.atMs);
-  return [{ alertId: rule.id, priority, code: rule.code, value, target, deficit: deficit(value, target), ageMs, kind }];
+  return [{ alertId, priority, code, value, target, deficit: deficit(value, target), ageMs, kind }];
 }
 
 function factOf({ rule, priority, change, newest }: Judged): readonly NewFact[] {
   if (change === "none") return [];
   if (priority === undefined || newest === undefined) return [{ type: "alert.cleared", alertId: rule.id }];
   return [{ type: "alert.raised", alertId: rule.id, priority, value: newest.value }];
+}
+
+/** Alerts that stand since before the protocol was replaced by one that does not have them. */
+function withoutRule(state: CaseState, judged: readonly Judged[]): readonly NewFact[] {
+  const ids = new Set(judged.map(({ rule }) => rule.id));
+  const gone = Object.keys(state.alerts).filter((id) => !ids.has(id));
+  return gone.map((alertId) => ({ type: "alert.cleared", alertId }));
 }
 
 /** Alerts with one cause are said as one: a low CPP that is measured speaks for the mean pressure too. */
@@ -72,7 +73,7 @@ function reasonFor(all: readonly Judged[], priority: Priority, state: CaseState,
 
 /** Alerts that stand, with their numbers, in the order of the protocol: for the screen. */
 export const standingAlerts = (state: CaseState, protocol: Protocol, nowMs: number): readonly StandingAlert[] =>
-  judgeAlerts(state, protocol).flatMap((judged) => standing(protocol, judged, nowMs));
+  judgeAlerts(state, protocol).flatMap((judged) => standing(judged, nowMs));
 
 /**
  * What the alerts ask for now.
@@ -94,7 +95,7 @@ export function alertsDue(
     const priority = all.reduce<Priority | undefined>((worst, j) => worse(worst, j.priority), undefined);
     const reason = priority && reasonFor(all, priority, state, protocol, nowMs);
     if (priority === undefined || reason === undefined) return [];
-    return standing(protocol, speaker, nowMs).map((alert): AlertDue => ({ ...alert, priority, reason }));
+    return standing(speaker, nowMs).map((alert): AlertDue => ({ ...alert, priority, reason }));
   });
-  return { facts: judged.flatMap(factOf), announce };
+  return { facts: [...withoutRule(state, judged), ...judged.flatMap(factOf)], announce };
 }

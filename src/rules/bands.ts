@@ -1,11 +1,10 @@
 import { isWorse, type Priority } from "../protocol/priority.ts";
-import type { AlertBand, AlertRule } from "../protocol/protocol.ts";
+import type { Band, JudgedRule } from "./judgedRule.ts";
 
-const isInside = (band: AlertBand, value: number): boolean =>
-  value < band.below || (band.inclusive && value === band.below);
+const isInside = (band: Band, value: number): boolean => value < band.below || (band.inclusive && value === band.below);
 
 /** The priority that this value has by itself: that of the worst band it lies in. */
-export const priorityOf = (rule: AlertRule, value: number): Priority | undefined =>
+export const priorityOf = (rule: JudgedRule, value: number): Priority | undefined =>
   rule.bands.findLast((band) => isInside(band, value))?.priority;
 
 /**
@@ -24,7 +23,7 @@ function newestOf(newestFirst: Iterable<{ readonly value: number }>): readonly n
 }
 
 /** Whether a band, once entered, has not been left for good: enough readings in a row well above it. */
-function isHeld(rule: AlertRule, band: AlertBand, newestFirst: readonly number[]): boolean {
+function isHeld(rule: JudgedRule, band: Band, newestFirst: readonly number[]): boolean {
   let well = 0;
   for (const value of newestFirst) {
     if (isInside(band, value)) return true;
@@ -35,12 +34,16 @@ function isHeld(rule: AlertRule, band: AlertBand, newestFirst: readonly number[]
 }
 
 /**
- * The worst priority that an alert which stands may keep, by hysteresis. It depends on the readings alone, so an alert
- * whose readings were struck is held by nothing.
+ * The worst priority that an alert which stands may keep, by hysteresis. It depends on the readings and the limits alone, so an alert
+ * whose readings were struck is held by nothing. When other limits hold since (an age was recorded), older readings are
+ * judged by these too, as if they had held from the start.
  *
  * Not for: raising an alert. Only the newest value does that.
  */
-export function heldPriority(rule: AlertRule, newestFirst: Iterable<{ readonly value: number }>): Priority | undefined {
+export function heldPriority(
+  rule: JudgedRule,
+  newestFirst: Iterable<{ readonly value: number }>,
+): Priority | undefined {
   const values = newestOf(newestFirst);
   return rule.bands.findLast((band) => isHeld(rule, band, values))?.priority;
 }

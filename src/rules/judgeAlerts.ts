@@ -1,12 +1,14 @@
 import type { AlertState, CaseState } from "../log/caseState.ts";
 import { isWorse, type Priority } from "../protocol/priority.ts";
-import type { AlertRule, Protocol } from "../protocol/protocol.ts";
+import { selectTargets } from "../log/targets.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import { heldPriority, milder, priorityOf, worse } from "./bands.ts";
+import { ruleFor, type JudgedRule } from "./judgedRule.ts";
 import { isCurrent, watchedReadings, type WatchedReading } from "./watchedReadings.ts";
 
 /** How one alert stands after its readings were judged. */
 export type Judged = {
-  readonly rule: AlertRule;
+  readonly rule: JudgedRule;
   /** As the log has it. */
   readonly before: AlertState | undefined;
   /** As it should be; none: not standing. */
@@ -24,7 +26,7 @@ function changeOf(before: Priority | undefined, after: Priority | undefined): Ju
   return isWorse(after, before) ? "worse" : "milder";
 }
 
-function judge(state: CaseState, protocol: Protocol, rule: AlertRule): Judged {
+function judge(state: CaseState, protocol: Protocol, rule: JudgedRule): Judged {
   const before = state.alerts[rule.id];
   const newest = watchedReadings(state, protocol, rule.code).next().value;
   const now = newest && isCurrent(state, protocol, rule.code) ? priorityOf(rule, newest.value) : undefined;
@@ -34,6 +36,8 @@ function judge(state: CaseState, protocol: Protocol, rule: AlertRule): Judged {
   return { rule, before, priority, change: changeOf(before?.priority, priority), newest, isLow: now !== undefined };
 }
 
-/** Every alert of the protocol, judged on the readings that were not struck. */
-export const judgeAlerts = (state: CaseState, protocol: Protocol): readonly Judged[] =>
-  protocol.alerts.map((rule) => judge(state, protocol, rule));
+/** Every alert of the protocol, judged on the readings that were not struck, by the limits that hold for the patient now. */
+export function judgeAlerts(state: CaseState, protocol: Protocol): readonly Judged[] {
+  const targets = selectTargets(state, protocol);
+  return protocol.alerts.map((rule) => judge(state, protocol, ruleFor(rule, targets)));
+}

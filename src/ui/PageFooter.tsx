@@ -1,3 +1,4 @@
+import type { RefObject } from "react";
 import { useStore } from "zustand";
 import type { ScreenView } from "../app/screenView.ts";
 import type { OfflineState } from "./screenStore.ts";
@@ -10,13 +11,19 @@ const OFFLINE_TEXTS: Record<OfflineState, string> = {
   failed: "Not yet stored on this device: it needs the network to start.",
 };
 
-type FooterProps = Pick<ScreenView, "caution" | "protocolText" | "saveText">;
+type FooterProps = Pick<ScreenView, "caution" | "protocolText" | "saveText"> & {
+  readonly opener: RefObject<HTMLButtonElement | null>;
+  readonly onProtocol: () => void;
+};
 
 /** Whose numbers these are, whether the record is safe, and the cautions. */
-export function PageFooter({ caution, protocolText, saveText }: FooterProps) {
+export function PageFooter({ caution, protocolText, saveText, opener, onProtocol }: FooterProps) {
   const offlineText = useStore(screenStore, (state) => OFFLINE_TEXTS[state.offline]);
   return (
     <footer className="page-foot">
+      <button type="button" className="protocol-open" ref={opener} onClick={onProtocol}>
+        Protocol
+      </button>
       <p className="save">{saveText}</p>
       <p className="protocol">{protocolText}</p>
       {offlineText !== "" && <p className="offline">{offlineText}</p>}

@@ -3,10 +3,10 @@ import { Amount } from "./Amount.tsx";
 import { PerfusionFigure } from "./PerfusionFigure.tsx";
 import { ShapeMark } from "./ShapeMark.tsx";
 
-type PerfusionProps = Pick<ScreenView, "headline" | "bar">;
+type PerfusionProps = Pick<ScreenView, "headline" | "bar" | "targetLines">;
 
 /** Pressure against target: in big words first, then as a bar. */
-export function PerfusionPanel({ headline, bar }: PerfusionProps) {
+export function PerfusionPanel({ headline, bar, targetLines }: PerfusionProps) {
   return (
     <section className="perfusion" aria-label="Perfusion">
       <p className={bar === undefined ? "map-text map-words" : "map-text"}>
@@ -18,6 +18,11 @@ export function PerfusionPanel({ headline, bar }: PerfusionProps) {
       </p>
       <p className="cpp-text">{headline.cppText}</p>
       {bar !== undefined && <PerfusionFigure bar={bar} />}
+      <ul className="target-lines">
+        {targetLines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
     </section>
   );
 }

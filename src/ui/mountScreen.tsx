@@ -8,6 +8,9 @@ import "./panels.css";
 import "./urgent.css";
 import "./perfusion.css";
 import "./controls.css";
+import "./protocol.css";
+import "./protocolTable.css";
+import "./protocolPrint.css";
 
 /** Draws the page into `root`. It follows `screenStore` from then on. Call once. */
 export function mountScreen(root: HTMLElement, actions: ScreenActions): void {

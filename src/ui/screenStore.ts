@@ -1,5 +1,6 @@
 import { createStore } from "zustand/vanilla";
 import type { Meter, ScreenView } from "../app/screenView.ts";
+import type { ProtocolPageView } from "../app/view/protocolPageTypes.ts";
 
 /** How far the page may be trusted to start without a network. */
 export type OfflineState = "unknown" | "ready" | "updateWaiting" | "failed";
@@ -8,6 +9,7 @@ type ScreenState = {
   /** Undefined until the case has been read from storage. */
   readonly view: ScreenView | undefined;
   readonly meter: Meter | undefined;
+  readonly protocolPage: ProtocolPageView | undefined;
   readonly offline: OfflineState;
 };
 
@@ -15,6 +17,7 @@ type ScreenState = {
 export const screenStore = createStore<ScreenState>(() => ({
   view: undefined,
   meter: undefined,
+  protocolPage: undefined,
   offline: "unknown",
 }));
 
@@ -25,6 +28,11 @@ export function showView(view: ScreenView): void {
 /** Kept apart from the view: the meter moves several times a second and must not redraw the page. */
 export function showMeter(meter: Meter): void {
   screenStore.setState({ meter });
+}
+
+/** Kept apart too: it is long, and changes only with the protocol. */
+export function showProtocolPage(protocolPage: ProtocolPageView): void {
+  screenStore.setState({ protocolPage });
 }
 
 export function showOffline(offline: OfflineState): void {

@@ -49,6 +49,38 @@ describe("two meanings too close to choose between", () => {
     ]);
   });
 
+  it("offers causes, and the one that is said again closes the question", async () => {
+    const asked = between("cause bleed", "cause unknown");
+    expect(await played(asked, clear("cause bleed"), "affirm")).toEqual([
+      ["asked", "asked acoustic", "Cause bleed, or cause unknown?"],
+      ["recorded", "closed restated, cause bleed", "Cause bleed. Target: systolic one thirty to one fifty."],
+      ["ignored", "", ""],
+    ]);
+  });
+
+  it("asks about a cause or herniation whose sound fits loosely, and takes it on affirm", async () => {
+    expect(await played(loose("herniation suspected"), "affirm")).toEqual([
+      ["asked", "asked acoustic", "Herniation suspected?"],
+      [
+        "recorded",
+        "closed affirmed, herniation suspected",
+        "Herniation suspected. Target: end tidal thirty to thirty five.",
+      ],
+    ]);
+    expect(await played(loose("age six months"), "affirm")).toEqual([
+      ["asked", "asked acoustic", "Age six months?"],
+      ["recorded", "closed affirmed, age 0.5", expect.stringMatching(/^Age six months\. Targets: /)],
+    ]);
+  });
+
+  it("a number does not answer a question about a cause", async () => {
+    const answers = await played(loose("cause bleed"), "one five", "read back");
+    expect(answers.slice(1)).toEqual([
+      ["refused", "", "Cause bleed?"],
+      ["answered", "", "Nothing recorded yet."],
+    ]);
+  });
+
   it("offers both, and takes the one that is said again", async () => {
     expect(await played(asking, clear("heart rate nine five"))).toEqual([
       ASKED,

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { interpret } from "../../src/app/interpret.ts";
-import type { Utterance } from "../../src/app/ports.ts";
+import type { GrammarState, Utterance } from "../../src/app/ports.ts";
 import type { Intent } from "../../src/language/intent.ts";
 import { THRESHOLDS } from "../../src/listener/thresholds.ts";
 import { testContext } from "./playCase.ts";
 
-const { open, asked } = testContext().grammars;
+const { grammars } = testContext();
 const { m1Take, m1Loose, m1Ask, m2Take, m2Loose, m2Ask } = THRESHOLDS;
 // A power of two and a best score of zero: the margins come out exactly as they were put in.
 const PHONES = 16;
@@ -35,8 +35,8 @@ const short = (intent: Intent): string =>
       ? intent.command
       : intent.kind;
 
-function shown(utterance: Utterance, grammar = open): string {
-  const heard = interpret(grammar, utterance);
+function shown(utterance: Utterance, state: GrammarState = "open"): string {
+  const heard = interpret(grammars, state, utterance);
   switch (heard.kind) {
     case "meant":
       return `meant ${short(heard.intent)}`;
@@ -145,7 +145,7 @@ describe("nothing to go by", () => {
     ["one five", "meant number"],
     ["kilopascals", "meant unit"],
   ])("%s is an answer while a question waits", (words, expected) => {
-    expect(shown(text(words), asked)).toBe(expected);
+    expect(shown(text(words), "asked")).toBe(expected);
   });
 });
 
@@ -157,5 +157,33 @@ describe("text", () => {
   ])("%s", (words, expected) => {
     expect(shown(text(words))).toBe(expected);
     expect(shown(text(words, "browser"))).toBe(expected);
+  });
+});
+
+describe("a number that no slot admits", () => {
+  const ROWS: readonly (readonly [string, string])[] = [
+    ["heart rate 300", "meant hr 300"],
+    ["weight four hundred kilos", "meant weight 400"],
+    ["temperature 50", "meant temp 50"],
+    ["sats 94 rate 300", "meant spo2 94, hr 300"],
+    ["400/60", "meant sbp 400, dbp 60"],
+    ["left pupil 12", "meant pupilLeft 12"],
+    // Inside the limits of its vital, but said as nobody says it: still not understood.
+    ["age thirty months", "outside"],
+    ["heart rate", "outside"],
+    ["three hundred", "outside"],
+    ["cup of coffee", "outside"],
+  ];
+
+  it.each(ROWS)("typed, %s is %s: it is owed an answer that names it", (words, wanted) => {
+    expect(shown(text(words))).toBe(wanted);
+  });
+
+  it.each(ROWS)("from a browser's recogniser, %s is talk", (words) => {
+    expect(shown(text(words, "browser"))).toBe("outside");
+  });
+
+  it("from sound, it is talk", () => {
+    expect(shown(sound("heart rate three hundred", 0))).toBe("outside");
   });
 });

@@ -6,10 +6,11 @@ import { readTalkLine } from "../../src/cli/talkLine.ts";
 import { TerminalCase, type AnswerLine, type SpokeLine } from "../../src/cli/terminalCase.ts";
 import type { Fact } from "../../src/log/facts.ts";
 
+const loaded = await loadContext({});
+
 export function testContext(): AppContext {
-  const context = loadContext(undefined);
-  if (!context.ok) throw new Error(context.error);
-  return context.value;
+  if (!loaded.ok) throw new Error(loaded.error);
+  return loaded.value;
 }
 
 const context = testContext();
@@ -29,6 +30,10 @@ function shortFact(f: Fact): string | undefined {
       return `${f.code} ${f.finding}`;
     case "sex.recorded":
       return `sex ${f.sex}`;
+    case "cause.recorded":
+      return `cause ${f.cause}`;
+    case "herniation.recorded":
+      return `herniation ${f.present ? "suspected" : "none"}`;
     case "entry.struck":
       return `struck ${f.targetIds.length}`;
     case "question.asked":
@@ -45,6 +50,7 @@ function shortFact(f: Fact): string | undefined {
     case "alert.announced":
     case "alert.cleared":
     case "case.opened":
+    case "protocol.replaced":
       return undefined;
   }
 }

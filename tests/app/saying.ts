@@ -99,6 +99,18 @@ const command = fc.constantFrom(
   "stand by",
   "what can i say",
 );
+const patient = fc.constantFrom(
+  "age six",
+  "age sixty",
+  "six months old",
+  "cause bleed",
+  "cause head injury",
+  "herniation suspected",
+  "no herniation",
+  "age six two, cause bleed, herniation suspected",
+  "correction cause bleed",
+  "correction no herniation",
+);
 const junk = fc.oneof(fc.string({ maxLength: 12 }), fc.constantFrom("the weather is nice", "no idea", "bp 12O/80"));
 
 const words = fc.oneof(
@@ -107,6 +119,7 @@ const words = fc.oneof(
   { weight: 3, arbitrary: several.map((s) => `correction ${s}`) },
   { weight: 1, arbitrary: number.map((n) => `correction ${n}`) },
   { weight: 2, arbitrary: command },
+  { weight: 2, arbitrary: patient },
   { weight: 1, arbitrary: junk },
 );
 

@@ -8,6 +8,7 @@ import { testContext } from "./playCase.ts";
 
 const context = testContext();
 const T0 = 1_800_000_000_000;
+const EXAMPLE = { text: "Example protocol, not approved for patients.", priority: "none", alertId: "protocol" };
 const typed = (words: string): Utterance => ({ by: "typed", candidates: [{ words, score: 0 }], endedAtMs: T0 });
 
 /** A store on a leash: it answers when it is told to, and as it is told to. */
@@ -52,7 +53,7 @@ const settle = () => new Promise((resolve) => setTimeout(resolve, 5));
 describe("a case that is kept", () => {
   it("opens a new case durably", async () => {
     const { store, start } = await opened();
-    expect(start).toEqual({ kind: "saved", resumed: false });
+    expect(start).toEqual({ kind: "saved", resumed: false, announcements: [EXAMPLE] });
     expect(types(store.durable)).toEqual(["case.opened"]);
   });
 
@@ -130,7 +131,7 @@ describe("a case that is resumed", () => {
     const facts = await storedCase();
     store.loaded = ok(facts);
     const { session, start } = await opened(store);
-    expect(start).toEqual({ kind: "saved", resumed: true });
+    expect(start).toEqual({ kind: "saved", resumed: true, announcements: [EXAMPLE] });
     expect(session.state.log).toEqual(reduceFacts(facts));
     expect((await session.hear(typed("one five"), T0 + 2000)).answer?.outcome).toBe("recorded");
     expect(types(store.durable)).toEqual(["question.closed", "icp 15"]);

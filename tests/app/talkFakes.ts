@@ -1,5 +1,6 @@
 import { createManualClock } from "../../src/adapters/clock/manualClock.ts";
 import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
+import type { AppContext } from "../../src/app/context.ts";
 import { Conversation, type TalkState } from "../../src/app/conversation.ts";
 import type {
   FactStore,
@@ -16,7 +17,9 @@ import { Session } from "../../src/app/session.ts";
 import { fail, ok, type Result } from "../../src/core/result.ts";
 import { testContext } from "./playCase.ts";
 
-const context = testContext();
+const example = testContext();
+/** Of an approved protocol nothing is said at the start; what is said of the example has its own test. */
+const approved: AppContext = { ...example, protocol: { ...example.protocol, status: "approved" } };
 
 /** Ears that hear what the test says, and keep a list of what was asked of them. */
 export class FakeRecogniser implements Recogniser {
@@ -82,7 +85,11 @@ export class FakeSpeaker implements Speaker {
 /** Lets everything that waits for nothing but its turn happen. */
 export const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 2));
 
-export async function conversation(store: FactStore = createMemoryFactStore(), recogniser = new FakeRecogniser()) {
+export async function conversation(
+  store: FactStore = createMemoryFactStore(),
+  recogniser = new FakeRecogniser(),
+  context = approved,
+) {
   const clock = createManualClock(1_800_000_000_000);
   const speaker = new FakeSpeaker();
   const shown: TalkState[] = [];

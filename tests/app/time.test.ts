@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
+import { emptyCase } from "../../src/log/caseState.ts";
+import { selectTargets } from "../../src/log/targets.ts";
 import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 import { showCaseTime } from "../../src/cli/talkLine.ts";
 import { playCase, shortFacts } from "./playCase.ts";
 
-const { timers, targets } = defaultProtocol;
+const { timers } = defaultProtocol;
+const targets = selectTargets(emptyCase, defaultProtocol);
 const at = (seconds: number): string => `[${showCaseTime(seconds * 1000)}]`;
 const spokeAt = (spoke: readonly { at: string; spoke: string; priority: string }[]) =>
   spoke.map((s) => `${s.at} ${s.priority} ${s.spoke}`);
@@ -109,7 +112,7 @@ describe("alerts and time", () => {
   });
 
   it("is silent about a pressure on target", async () => {
-    const { spoke } = await playCase([`map ${targets.mapMmHg.value}`, "[60:00]"]);
+    const { spoke } = await playCase([`map ${targets.mapMmHg.target.value}`, "[60:00]"]);
     expect(spoke).toEqual([]);
   });
 });

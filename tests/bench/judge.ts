@@ -22,12 +22,14 @@ export type Truth = {
   readonly isAsked: boolean;
 };
 
-const entriesOf = ({ vitals, findings, sex }: Statement): readonly string[] => [
+const entriesOf = ({ vitals, findings, sex, cause, herniation }: Statement): readonly string[] => [
   ...vitals.map((v) =>
     [v.code, Math.round(v.value * 100) / 100, v.method ?? "", v.site ?? "", v.level ?? "", v.reaction ?? ""].join(" "),
   ),
   ...findings.map((f) => `${f.code} ${f.finding}`),
   ...(sex === undefined ? [] : [`sex ${sex}`]),
+  ...(cause === undefined ? [] : [`cause ${cause}`]),
+  ...(herniation === undefined ? [] : [`herniation ${herniation}`]),
 ];
 
 const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
@@ -35,6 +37,8 @@ const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
     if (fact.type === "vital.recorded") return entriesOf({ vitals: [fact], findings: [] });
     if (fact.type === "finding.recorded") return entriesOf({ vitals: [], findings: [fact] });
     if (fact.type === "sex.recorded") return [`sex ${fact.sex}`];
+    if (fact.type === "cause.recorded") return [`cause ${fact.cause}`];
+    if (fact.type === "herniation.recorded") return [`herniation ${fact.present}`];
     if (fact.type === "step.answered") return [`step ${fact.stepId} ${fact.answer}`];
     return fact.type === "entry.struck" ? ["struck"] : [];
   });

@@ -36,7 +36,7 @@ export function searchFor(grammar: string, rule: string): Search {
 }
 
 export async function openLab(): Promise<Lab> {
-  const context = loadContext(undefined);
+  const context = await loadContext({});
   if (!context.ok) throw new Error(context.error);
   const models = await loadNodeModels(ROOT);
   const searches = {

@@ -1,12 +1,14 @@
 import type { GrammarState } from "../../src/app/ports.ts";
+import { CAUSE_ROWS } from "../phrases/causeRows.ts";
 import { ASKED_ROWS, CONTROL_ROWS } from "../phrases/controlRows.ts";
+import { DRUG_AND_WHY_ROWS } from "../phrases/drugAndWhyRows.ts";
 import { NEURO_AND_BODY_ROWS } from "../phrases/neuroAndBodyRows.ts";
 import { NOT_UNDERSTOOD } from "../phrases/notUnderstoodRows.ts";
 import { PREPARATION_ROWS } from "../phrases/preparationRows.ts";
 import { PRESSURE_ROWS } from "../phrases/pressureRows.ts";
 import { VITAL_ROWS } from "../phrases/vitalRows.ts";
 
-export type Family = "vitals" | "commands" | "step answers" | "answers to a question";
+export type Family = "vitals" | "commands" | "doses and reasons" | "step answers" | "answers to a question";
 export type Phrase = {
   readonly family: Family;
   readonly words: string;
@@ -50,7 +52,12 @@ const answers: readonly Phrase[] = ASKED_ROWS.filter(([said, meant]) => isSpoken
 /** Every row of the phrase tables that can be spoken as it is written (words only) and is understood. */
 export const PHRASES: readonly Phrase[] = [
   ...family([...PRESSURE_ROWS, ...VITAL_ROWS, ...NEURO_AND_BODY_ROWS], "vitals"),
+  ...family(CAUSE_ROWS, "vitals"),
   ...family(CONTROL_ROWS, "commands"),
+  ...family(
+    DRUG_AND_WHY_ROWS.filter(([, meant]) => meant !== "-"),
+    "doses and reasons",
+  ),
   ...family(PREPARATION_ROWS, "step answers"),
   ...answers,
 ];

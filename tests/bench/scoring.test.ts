@@ -12,11 +12,9 @@ import { normalise } from "../../src/language/normalise/normalise.ts";
 
 const START_MS = 1_800_000_000_000;
 const NOW_MS = START_MS + 3_600_000;
-const context = (() => {
-  const loaded = loadContext(undefined);
-  if (!loaded.ok) throw new Error(loaded.error);
-  return loaded.value;
-})();
+const loaded = await loadContext({});
+if (!loaded.ok) throw new Error(loaded.error);
+const context = loaded.value;
 
 /** Words as the listener gives them, and how well they fit: 0 is perfect, −10 a second reading far off. */
 const heard = (...words: readonly (readonly [string, number])[]): HeardSound => ({

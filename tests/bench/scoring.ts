@@ -1,4 +1,4 @@
-import { grammarState, type AppContext, type AppState } from "../../src/app/context.ts";
+import { freshState, grammarState, type AppContext, type AppState } from "../../src/app/context.ts";
 import { interpret } from "../../src/app/interpret.ts";
 import type { Utterance } from "../../src/app/ports.ts";
 import { takeUtterance } from "../../src/app/takeTurn.ts";
@@ -9,7 +9,7 @@ import { replayOf, type Replay } from "./replay.ts";
 
 /** The case after these typed lines, an hour ago: late enough that no value counts as a jump from the last. */
 export function caseAfter(context: AppContext, lines: readonly string[], startMs: number): AppState {
-  let state: AppState = { log: emptyCase, lastSaid: undefined };
+  let state: AppState = freshState(emptyCase);
   for (const line of lines) {
     const typed: Utterance = { by: "typed", candidates: [{ words: line, score: 0 }], endedAtMs: startMs };
     const turn = takeUtterance(context, state, typed, startMs);
@@ -41,7 +41,7 @@ export function scoreHeard(
   for (const { candidates, free } of heard) {
     const scores = free === undefined ? {} : { free };
     const utterance: Utterance = { by: "listener", candidates, ...scores, endedAtMs: nowMs };
-    const meant = interpret(context.grammars[grammarState(state.log)], utterance);
+    const meant = interpret(context.grammars, grammarState(state.log), utterance);
     const turn = takeUtterance(context, state, utterance, nowMs);
     outcomes.push(judge(truth, meant, turn.facts, turn.answer?.outcome ?? "ignored"));
     replays.push(replayOf(context, state, truth, utterance, nowMs));

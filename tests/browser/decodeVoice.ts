@@ -19,6 +19,7 @@ public <reply> = pressure <nSbp> over <nDbp>
   | sats <nSpo2> [<nSpo2> under <nSpo2>]
   | end tidal <nEtco2>
   | heart rate <nHr>
+  | example protocol not approved for patients
   | bleeding stopped pelvis bound if suspected
   | suction on second suction ready
   | oxygen running how long and what saturation;
@@ -37,6 +38,10 @@ how HH AW
 what W AH T
 second S EH K AH N D
 running R AH N IH NG
+example IH G Z AE M P AH L
+approved AH P R UW V D
+for F AO R
+patients P EY SH AH N T S
 `;
 
 /** Joins the voice's phrases on one time line and cuts it where it pauses for longer. */

@@ -97,6 +97,7 @@ describe("a case by voice alone, the network cut before it starts", () => {
   it("says what the text says, as a recogniser hears it", async () => {
     const heard = await decodeVoice(sounds);
     expect(heard).toEqual([
+      "example protocol not approved for patients",
       "map seventy seven thirteen under ninety",
       "pressure one ten over sixty",
       "sats ninety six",

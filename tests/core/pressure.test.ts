@@ -10,49 +10,56 @@ import {
   perfusionMargin,
   pulsePressure,
 } from "../../src/core/pressure.ts";
-import { CPP_ROWS, MEAN_ROWS } from "../tables/pressures.ts";
+import { checkRows } from "../tables/checkRows.ts";
+import {
+  CPP_ROWS,
+  DEFICIT_ROWS,
+  ICP_BOUND_ROWS,
+  MAP_FOR_CPP_ROWS,
+  MEAN_ROWS,
+  PULSE_PRESSURE_ROWS,
+} from "../tables/pressures.ts";
 
-const halfDigit = (decimals: number): number => 0.5 * 10 ** -decimals + 1e-12;
+checkRows("mean pressure", MEAN_ROWS, ({ sbp, dbp }) => meanArterialPressure(mm(sbp), mm(dbp)));
+checkRows("pulse pressure", PULSE_PRESSURE_ROWS, ({ sbp, dbp }) => pulsePressure(mm(sbp), mm(dbp)));
+checkRows("perfusion pressure", CPP_ROWS, ({ map, icp }) => cerebralPerfusionPressure(mm(map), mm(icp)));
+checkRows("mean that a target needs", MAP_FOR_CPP_ROWS, ({ target, icp }) => mapForCpp(mm(target), mm(icp)));
+checkRows("bound on ICP", ICP_BOUND_ROWS, ({ map, target }) => icpAtWhichCppMeets(mm(map), mm(target)));
+checkRows("deficit", DEFICIT_ROWS, ({ value, target }) => deficit(value, target));
 
-describe("mean pressure agrees with the rows", () => {
-  it.each(MEAN_ROWS)("$given is $expected", ({ given, expected, decimals }) => {
-    const mean = meanArterialPressure(mm(given.sbp), mm(given.dbp));
-    expect(Math.abs(mean - expected)).toBeLessThanOrEqual(halfDigit(decimals));
-  });
-});
-
-describe("perfusion pressure agrees with the rows", () => {
-  it.each(CPP_ROWS)("$given is $expected", ({ given, expected, decimals }) => {
-    const cpp = cerebralPerfusionPressure(mm(given.map), mm(given.icp));
-    expect(Math.abs(cpp - expected)).toBeLessThanOrEqual(halfDigit(decimals));
-  });
-});
-
-describe("single rows, worked by hand", () => {
-  it("pulse pressure of 120/60 is 60", () => expect(pulsePressure(mm(120), mm(60))).toBe(60));
-  it("CPP 60 at ICP 25 needs MAP 85", () => expect(mapForCpp(mm(60), mm(25))).toBe(85));
-  it("at MAP 80, CPP is under 60 if ICP is over 20", () => expect(icpAtWhichCppMeets(mm(80), mm(60))).toBe(20));
-  it("at MAP 72, CPP is under 50 if ICP is over 22", () => expect(icpAtWhichCppMeets(mm(72), mm(50))).toBe(22));
-  it("58 is 2 under 60", () => expect(deficit(58, 60)).toBe(2));
-  it("a met target has no deficit", () => expect(deficit(104, 100)).toBe(0));
+describe("room left above target", () => {
   it("MAP 95 may fall by 5 before it leaves 90", () => expect(perfusionMargin(mm(95), mm(90))).toBe(5));
   it("a measured CPP can leave less room", () => {
     expect(perfusionMargin(mm(95), mm(90), { cppMmHg: mm(62), targetMmHg: mm(60) })).toBe(2);
   });
-  it("no room is left below target", () => {
+  it("or more, which the mean does not have", () => {
+    expect(perfusionMargin(mm(95), mm(90), { cppMmHg: mm(85), targetMmHg: mm(60) })).toBe(5);
+  });
+  it("no room is left with CPP below target", () => {
     expect(perfusionMargin(mm(95), mm(90), { cppMmHg: mm(55), targetMmHg: mm(60) })).toBe(0);
   });
+  it("nor with the mean below target", () => expect(perfusionMargin(mm(85), mm(90))).toBe(0));
 });
 
 const pressure = fc.integer({ min: 20, max: 250 }).map(mm);
+const anyPressure = fc.double({ min: 0, max: 300, noNaN: true }).map(mm);
 
 describe("properties", () => {
-  it("the mean lies between diastolic and systolic", () => {
+  it("the mean lies between diastolic and systolic, nearer to the diastolic", () => {
     fc.assert(
       fc.property(pressure, fc.integer({ min: 1, max: 150 }), (dbp, above) => {
         const mean = meanArterialPressure(mm(dbp + above), dbp);
         expect(mean).toBeGreaterThan(dbp);
-        expect(mean).toBeLessThan(dbp + above);
+        expect(mean).toBeLessThan(dbp + above / 2);
+      }),
+    );
+  });
+  it("one mmHg less of mean is one less of perfusion; one more of ICP as well", () => {
+    fc.assert(
+      fc.property(pressure, pressure, (map, icp) => {
+        const cpp = cerebralPerfusionPressure(map, icp);
+        expect(cerebralPerfusionPressure(mm(map - 1), icp)).toBe(cpp - 1);
+        expect(cerebralPerfusionPressure(map, mm(icp + 1))).toBe(cpp - 1);
       }),
     );
   });
@@ -80,6 +87,22 @@ describe("properties", () => {
         const margin = perfusionMargin(map, target, cpp);
         if (kept(map)) expect(kept(map - margin)).toBe(true);
         expect(kept(map - margin - 1)).toBe(false);
+      }),
+    );
+  });
+  it("a value and its deficit together meet the target", () => {
+    fc.assert(
+      fc.property(pressure, pressure, (value, target) => {
+        expect(value + deficit(value, target)).toBe(Math.max(value, target));
+      }),
+    );
+  });
+  it("every checked pressure gives a number", () => {
+    fc.assert(
+      fc.property(anyPressure, anyPressure, (a, b) => {
+        const results = [meanArterialPressure, pulsePressure, cerebralPerfusionPressure, mapForCpp, icpAtWhichCppMeets];
+        expect(results.map((compute) => compute(a, b)).every(Number.isFinite)).toBe(true);
+        expect(Math.min(deficit(a, b), perfusionMargin(a, b), meanArterialPressure(a, b))).toBeGreaterThanOrEqual(0);
       }),
     );
   });

@@ -1,6 +1,6 @@
 import { VITALS, type VitalCode } from "../../src/core/vitals.ts";
 import { emptyCase, type CaseState } from "../../src/log/caseState.ts";
-import type { Fact, FindingValue, Method, NewFact, Question } from "../../src/log/facts.ts";
+import type { Fact, FindingValue, Method, NewFact, Question, Statement } from "../../src/log/facts.ts";
 import { reduceFact } from "../../src/log/reduceFact.ts";
 
 /** Writes facts as the app does, with ids and a clock of its own, and keeps the state that follows from them. */
@@ -39,6 +39,20 @@ export class CaseBuilder {
 
   find(finding: FindingValue): readonly string[] {
     return this.add({ type: "finding.recorded", ...this.heard(), ...finding });
+  }
+
+  /** What is said of the patient in one breath: age in years, cause, herniation. */
+  patient({
+    ageA,
+    cause,
+    herniation,
+  }: { readonly ageA?: number } & Pick<Statement, "cause" | "herniation">): readonly string[] {
+    const heard = this.heard();
+    return [
+      ...(ageA === undefined ? [] : this.say({ age: ageA })),
+      ...(cause === undefined ? [] : this.add({ type: "cause.recorded", cause, ...heard })),
+      ...(herniation === undefined ? [] : this.add({ type: "herniation.recorded", present: herniation, ...heard })),
+    ];
   }
 
   strike(...targetIds: readonly string[]): void {

@@ -15,7 +15,15 @@ describe("perfusion against target", () => {
     c.at(10).say({ sbp: 120, dbp: 60 }, "cuff");
     expect(perfusionOf(c, 130)).toEqual({
       pressure: { sbp: 120, dbp: 60, method: "cuff", atMs: 10_000 },
-      map: { mapMmHg: 80, kind: "computed", atMs: 10_000, targetMmHg: 90, deficitMmHg: 10, marginMmHg: 0 },
+      map: {
+        mapMmHg: 80,
+        kind: "computed",
+        atMs: 10_000,
+        level: "cuff",
+        targetMmHg: 90,
+        deficitMmHg: 10,
+        marginMmHg: 0,
+      },
       cpp: {
         kind: "bounded",
         underTargetIfIcpOverMmHg: 20,
@@ -33,8 +41,25 @@ describe("perfusion against target", () => {
     c.say({ sbp: 120, dbp: 60 });
     c.say({ icp: 22 });
     const { cpp, icp } = perfusionOf(c, 0);
-    expect(cpp).toEqual({ kind: "measured", cppMmHg: 58, targetMmHg: 60, deficitMmHg: 2 });
+    expect(cpp).toEqual({
+      kind: "measured",
+      cppMmHg: 58,
+      mapLevel: "heart",
+      levelsAgree: false,
+      targetMmHg: 60,
+      deficitMmHg: 2,
+    });
     expect(icp).toEqual({ icpMmHg: 22, atMs: 0 });
+  });
+  it.each([
+    [undefined, "heart"],
+    ["cuff", "cuff"],
+    ["arterial", "heart"],
+  ] as const)("a mean taken by %s, level not said, is at the level of the %s", (method, mapLevel) => {
+    const c = new CaseBuilder();
+    c.say({ sbp: 120, dbp: 60 }, method);
+    c.say({ icp: 22 });
+    expect(perfusionOf(c, 0).cpp).toMatchObject({ mapLevel, levelsAgree: false });
   });
   it("the age is that of the oldest input, and over ten minutes it is stale", () => {
     const c = new CaseBuilder();
@@ -58,6 +83,27 @@ describe("perfusion against target", () => {
       map: undefined,
       cpp: { kind: "none" },
     });
+  });
+});
+
+describe("the targets of the patient", () => {
+  it("of a child of six are those of a child: mean 65, perfusion 45", () => {
+    const c = new CaseBuilder();
+    c.patient({ ageA: 6 });
+    c.say({ sbp: 90, dbp: 48 });
+    c.say({ icp: 20 });
+    const { map, cpp } = perfusionOf(c, 0);
+    expect(map).toMatchObject({ mapMmHg: 62, targetMmHg: 65, deficitMmHg: 3 });
+    expect(cpp).toMatchObject({ cppMmHg: 42, targetMmHg: 45, deficitMmHg: 3 });
+  });
+  it("count from the age on, for what was measured before too", () => {
+    const c = new CaseBuilder();
+    c.say({ map: 70 });
+    expect(perfusionOf(c, 0).map).toMatchObject({ targetMmHg: 90, deficitMmHg: 20 });
+    expect(perfusionOf(c, 0).cpp).toMatchObject({ kind: "bounded", underTargetIfIcpOverMmHg: 10 });
+    c.patient({ ageA: 6 });
+    expect(perfusionOf(c, 0).map).toMatchObject({ targetMmHg: 65, deficitMmHg: 0, marginMmHg: 5 });
+    expect(perfusionOf(c, 0).cpp).toMatchObject({ kind: "bounded", underTargetIfIcpOverMmHg: 25 });
   });
 });
 

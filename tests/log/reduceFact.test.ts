@@ -4,12 +4,15 @@ import type { VitalCode } from "../../src/core/vitals.ts";
 import { emptyCase, type CaseState } from "../../src/log/caseState.ts";
 import type { Fact } from "../../src/log/facts.ts";
 import { reduceFact, reduceFacts } from "../../src/log/reduceFact.ts";
+import { selectLastStatement } from "../../src/log/statements.ts";
 import { CaseBuilder } from "./caseBuilder.ts";
 
 type Act =
   | { readonly do: "say"; readonly values: Partial<Record<VitalCode, number>> }
   | { readonly do: "find"; readonly code: "pupilLeft" | "gcsVerbal" }
   | { readonly do: "sex" }
+  | { readonly do: "cause"; readonly cause: "injury" | "bleed" }
+  | { readonly do: "herniation"; readonly present: boolean }
   | { readonly do: "answer"; readonly stepId: string; readonly answer: "done" | "later" }
   | { readonly do: "strike"; readonly picks: readonly number[] };
 
@@ -22,6 +25,8 @@ const acts: fc.Arbitrary<readonly Act[]> = fc.array(
     }),
     fc.record({ do: fc.constant("find" as const), code: fc.constantFrom("pupilLeft" as const, "gcsVerbal" as const) }),
     fc.record({ do: fc.constant("sex" as const) }),
+    fc.record({ do: fc.constant("cause" as const), cause: fc.constantFrom("injury" as const, "bleed" as const) }),
+    fc.record({ do: fc.constant("herniation" as const), present: fc.boolean() }),
     fc.record({
       do: fc.constant("answer" as const),
       stepId: fc.constantFrom("suction", "tube"),
@@ -43,6 +48,8 @@ function play(script: readonly Act[]): CaseBuilder {
       );
     else if (act.do === "sex")
       c.add({ type: "sex.recorded", sex: "male", readingId: `s${i}`, heard: "male", by: "typed" });
+    else if (act.do === "cause") c.patient({ cause: act.cause });
+    else if (act.do === "herniation") c.patient({ herniation: act.present });
     else if (act.do === "answer") c.answer(act.stepId, act.answer);
     else if (c.facts.length > 0) c.strike(...act.picks.map((pick) => `f${pick % c.facts.length}`));
   });
@@ -50,8 +57,12 @@ function play(script: readonly Act[]): CaseBuilder {
 }
 
 /** What was recorded, without the fact numbers: these count struck facts too. */
-const recorded = ({ vitals, findings, sex, steps }: CaseState): unknown =>
-  JSON.parse(JSON.stringify({ vitals, findings, sex, steps }, (key, v: unknown) => (key === "seq" ? undefined : v)));
+const recorded = ({ vitals, findings, sex, cause, herniation, steps }: CaseState): unknown =>
+  JSON.parse(
+    JSON.stringify({ vitals, findings, sex, cause, herniation, steps }, (key, v: unknown) =>
+      key === "seq" ? undefined : v,
+    ),
+  );
 
 const unstruck = (facts: readonly Fact[]): readonly Fact[] => {
   const struck = new Set(facts.flatMap((fact) => (fact.type === "entry.struck" ? fact.targetIds : [])));
@@ -128,6 +139,38 @@ describe("strikes", () => {
   });
 });
 
+describe("cause and herniation", () => {
+  it("the newest counts, and the one before it comes back when it is struck", () => {
+    const c = new CaseBuilder();
+    c.patient({ cause: "injury", herniation: true });
+    const [cause, herniation] = c.patient({ cause: "bleed", herniation: false });
+    expect([c.state.cause?.cause, c.state.herniation?.present]).toEqual(["bleed", false]);
+    c.strike(cause ?? "", herniation ?? "");
+    expect([c.state.cause?.cause, c.state.herniation?.present]).toEqual(["injury", true]);
+  });
+  it("are part of the last reading, as one statement with the rest of the breath", () => {
+    const c = new CaseBuilder();
+    const heard = { readingId: "r", heard: "as said", by: "typed" } as const;
+    const ids = c.add(
+      { type: "sex.recorded", sex: "female", ...heard },
+      { type: "cause.recorded", cause: "bleed", ...heard },
+      { type: "herniation.recorded", present: false, ...heard },
+    );
+    expect(selectLastStatement(c.state)).toEqual({
+      statement: { vitals: [], findings: [], sex: "female", cause: "bleed", herniation: false },
+      factIds: ids,
+      seq: 2,
+    });
+    c.strike(ids[1] ?? "");
+    expect(selectLastStatement(c.state)?.statement).toEqual({
+      vitals: [],
+      findings: [],
+      sex: "female",
+      herniation: false,
+    });
+  });
+});
+
 describe("questions, steps, stand-by, alerts, a new case", () => {
   it("keeps open questions newest first and drops the closed one", () => {
     const c = new CaseBuilder();
@@ -162,8 +205,20 @@ describe("questions, steps, stand-by, alerts, a new case", () => {
   it("nothing of another patient stays when a case is opened", () => {
     const c = new CaseBuilder();
     c.say({ sbp: 120, dbp: 60 });
+    c.patient({ ageA: 6, cause: "bleed", herniation: true });
     c.add({ type: "case.opened", caseId: "c2", protocol: { name: "p", version: "1" } });
-    expect(c.state).toEqual({ ...emptyCase, caseId: "c2", openedAtMs: 0, factCount: 1 });
+    const protocolMark = { name: "p", version: "1" };
+    expect(c.state).toEqual({ ...emptyCase, caseId: "c2", openedAtMs: 0, protocolMark, factCount: 1 });
+  });
+  it("the protocol that counts is the one that replaced the others last; nothing recorded is lost by it", () => {
+    const c = new CaseBuilder();
+    c.add({ type: "case.opened", caseId: "c1", protocol: { name: "first", version: "1", hash: "aa" } });
+    c.say({ hr: 90 });
+    c.add({ type: "protocol.replaced", protocol: { name: "second", version: "2", hash: "bb", signedBy: "key" } });
+    c.add({ type: "protocol.replaced", protocol: { name: "third", version: "3", hash: "cc" } });
+    expect(c.state.protocolMark).toEqual({ name: "third", version: "3", hash: "cc" });
+    expect(c.state.vitals.hr?.entry.value).toBe(90);
+    expect(c.state.caseId).toBe("c1");
   });
   it("keeps the end of a stand-by", () => {
     const c = new CaseBuilder();

@@ -126,17 +126,19 @@ describe("the mean that counts now", () => {
   it.each(ROWS)("$name", ({ play, map }) => {
     const c = new CaseBuilder();
     play(c);
-    expect(selectMap(c.state, defaultProtocol)).toEqual(map);
+    // Nothing was said of its level in any of these: that is the protocol's.
+    expect(selectMap(c.state, defaultProtocol)).toEqual(map && { level: "heart", ...map });
   });
 });
 
 describe("what the protocol says of two pressures", () => {
   const { pressures } = defaultProtocol;
+  const INVENTED = { reference: "invented", kind: "common-practice", primaryRead: false } as const;
 
   it("how close two halves must be", () => {
     const protocol = {
       ...defaultProtocol,
-      pressures: { ...pressures, halvesWithinS: { value: 9, source: "invented" } },
+      pressures: { ...pressures, halvesWithinS: { value: 9, source: INVENTED } },
     };
     const c = new CaseBuilder();
     c.say({ sbp: 120 });
@@ -146,7 +148,7 @@ describe("what the protocol says of two pressures", () => {
   });
 
   it("from where on they disagree", () => {
-    const protocol = { ...defaultProtocol, pressures: { ...pressures, apartMmHg: { value: 3, source: "invented" } } };
+    const protocol = { ...defaultProtocol, pressures: { ...pressures, apartMmHg: { value: 3, source: INVENTED } } };
     const c = new CaseBuilder();
     c.say({ sbp: 120, dbp: 60, map: 84 });
     expect(selectMap(c.state, protocol)?.disagreesByMmHg).toBe(-4);

@@ -5,7 +5,9 @@ import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.
 import { CaseBuilder } from "./caseBuilder.ts";
 
 const next = (c: CaseBuilder): string | undefined => selectNextStep(c.state, protocol)?.step.id;
-const ids = protocol.groups.flatMap((group) => group.steps.map((step) => step.id));
+const ids = protocol.groups
+  .filter((group) => group.phase === "prepare")
+  .flatMap((group) => group.steps.map((step) => step.id));
 const total = ids.length;
 
 /** Answers every step that still comes, so that only those put off are left. */
@@ -57,6 +59,16 @@ describe("steps that the record answers", () => {
     c.say({ map: 89 });
     expect(next(c)).toBe("meanPressure");
   });
+  it("mean pressure: at the target of this patient", () => {
+    const c = new CaseBuilder();
+    c.answer("bleeding", "done");
+    c.say({ map: 65 });
+    expect(next(c)).toBe("meanPressure");
+    c.patient({ ageA: 6 });
+    expect(next(c)).toBe("fluid");
+    c.say({ map: 64 });
+    expect(next(c)).toBe("meanPressure");
+  });
   it("neurological findings: closed once eyes, motor and both pupils are recorded, by number or finding", () => {
     const c = new CaseBuilder();
     answerAllBut(c, ["neuroExam"]);
@@ -67,6 +79,22 @@ describe("steps that the record answers", () => {
     expect(next(c)).toBeUndefined();
     c.strike(...right);
     expect(next(c)).toBe("neuroExam");
+  });
+});
+
+describe("what follows the tube", () => {
+  const after = protocol.groups.filter((group) => group.phase === "afterTube");
+  const afterIds = after.flatMap((group) => group.steps.map((step) => step.id));
+  it("is in the protocol, but neither called nor counted as preparation", () => {
+    expect(afterIds.length).toBeGreaterThan(0);
+    const c = new CaseBuilder();
+    expect(selectNextStep(c.state, protocol)?.total).toBe(total);
+    for (const id of afterIds) c.answer(id, "done");
+    expect(selectProgress(c.state, protocol)).toMatchObject({ done: 0, total });
+    expect(selectProgress(c.state, protocol).groups.map((g) => g.id)).not.toContain(after[0]?.id);
+    answerAllBut(c, []);
+    for (const id of afterIds) c.answer(id, "later");
+    expect(next(c)).toBeUndefined();
   });
 });
 

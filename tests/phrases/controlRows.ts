@@ -11,6 +11,7 @@ export const CONTROL_ROWS: readonly Row[] = [
   ["read back", "do readBack"],
   ["next", "do next"],
   ["next step", "do next"],
+  ["which protocol", "do whichProtocol"],
   ["what can i say", "do whatCanISay"],
   ["What can I say?", "do whatCanISay"],
   ["correction one oh five", "correction: number 105"],

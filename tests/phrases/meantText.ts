@@ -23,6 +23,10 @@ function intentText(intent: Intent): string {
       return spaced("unit", intent.unit);
     case "command":
       return spaced("do", intent.command);
+    case "dose":
+      return spaced("dose", intent.drugId);
+    case "why":
+      return spaced("why", intent.about);
     case "step":
       return spaced("step", intent.stepId, intent.answer);
   }
@@ -32,6 +36,10 @@ function itemText(item: SaidItem): string {
   switch (item.kind) {
     case "sex":
       return spaced("sex", item.sex);
+    case "cause":
+      return spaced("cause", item.cause);
+    case "herniation":
+      return spaced("herniation", item.present ? "suspected" : "none");
     case "finding":
       return spaced(item.code, item.finding);
     case "vital": {

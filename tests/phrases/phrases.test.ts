@@ -2,7 +2,9 @@ import { describe, expect, it } from "vitest";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { understand } from "../../src/language/understand/understand.ts";
 import { compiled } from "./caseGrammars.ts";
+import { CAUSE_ROWS } from "./causeRows.ts";
 import { ASKED_ROWS, CONTROL_ROWS } from "./controlRows.ts";
+import { DRUG_AND_WHY_ROWS } from "./drugAndWhyRows.ts";
 import { meantText } from "./meantText.ts";
 import { NEURO_AND_BODY_ROWS } from "./neuroAndBodyRows.ts";
 import { NOT_UNDERSTOOD } from "./notUnderstoodRows.ts";
@@ -19,8 +21,10 @@ const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
   ["pressures", PRESSURE_ROWS],
   ["vitals", VITAL_ROWS],
   ["neurology and body", NEURO_AND_BODY_ROWS],
+  ["cause and herniation", CAUSE_ROWS],
   ["control", CONTROL_ROWS],
   ["preparation", PREPARATION_ROWS],
+  ["drugs and reasons", DRUG_AND_WHY_ROWS],
 ];
 
 describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {

@@ -1,28 +1,64 @@
 import { describe, expect, it } from "vitest";
 import { VITALS, type VitalCode } from "../../src/core/vitals.ts";
+import json from "../../src/protocol/defaultProtocol.json" with { type: "json" };
 import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.ts";
+import { validateProtocol } from "../../src/protocol/validate.ts";
 
-/** As summaries of the named papers give them; who approves a protocol opens the papers. All else is common practice. */
+it("is a valid file, and an example until somebody has approved it", () => {
+  expect(validateProtocol(json)).toEqual({ ok: true, value: json });
+  expect(protocol.status).toBe("example");
+});
+
+/** As summaries of the named papers give them; who approves a protocol opens the papers. */
 const PUBLISHED: readonly [string, number, number][] = [
-  ["systolic floor, ages 15 to 49 and over 70: Carney 2017", protocol.targets.sbpMmHg.value, 110],
-  ["lower end of the perfusion range 60 to 70: Carney 2017", protocol.targets.cppMmHg.value, 60],
-  ["systolic mark of hypotension before hospital: Lulla 2023", bandOf("sbp", 1), 100],
-  ["saturation never at or below: Lulla 2023", bandOf("spo2", 1), 90],
-  ["perfusion to be avoided below: 2007 guideline table, Anesthesiol Clin 2012;30:333", bandOf("cpp", 1), 50],
+  ["saturation never at or below: Lulla 2023", protocol.targets.spo2Pct.critical.value, 90],
   ["longest interval between pressures, 10 min: Lulla 2023", protocol.timers.staleAfterS.value, 600],
+  [
+    "pressure under which depth and length are summed: Spaite 2017",
+    protocol.lowPressure.publishedSbpFloorMmHg.value,
+    90,
+  ],
+  ["shock index that foretells low pressure: Heffner 2012", protocol.shock.warnAt.value, 0.8],
+  ["saturation that endangers: Weingart and Levitan 2012", protocol.oxygen.dangerSpo2Pct.value, 70],
+  ["measures against herniation, 20 min: tactical guidance", protocol.timers.herniationMeasuresS.value, 1200],
+  ["breaths in herniation, adult: New York advisory 1997", protocol.ventilation.herniationRatePerMin.adult.value, 20],
+  ["breaths in herniation, child: New York advisory 1997", protocol.ventilation.herniationRatePerMin.child.value, 25],
+  ["fever that is treated: J Neurotrauma protocol table", protocol.targets.tempCel.treatFrom.value, 38],
+  ["glucose that is treated, 70 mg/dL", Math.round(protocol.targets.glucoseMmolPerL.treatBelow.value * 18.016), 70],
 ];
-
-function bandOf(code: string, band: number): number {
-  return protocol.alerts.find((alert) => alert.code === code)?.bands[band]?.below ?? Number.NaN;
-}
 
 describe("published numbers", () => {
   it.each(PUBLISHED)("%s", (_source, ours, published) => expect(ours).toBe(published));
 });
 
-it("a mean at target holds the perfusion target at the high end of the assumed ICP", () => {
-  const { targets, assumedIcpMmHg } = protocol;
-  expect(targets.mapMmHg.value - assumedIcpMmHg.value.high).toBe(targets.cppMmHg.value);
+it("says the usual glucose in millimoles as it is published in milligrams: 100 to 180", () => {
+  const { low, high } = protocol.targets.glucoseMmolPerL.hold.value;
+  expect([Math.round(low * 18.016), Math.round(high * 18.016)]).toEqual([101, 180]);
+});
+
+describe("alerts", () => {
+  it("watch pressures and saturation, first under the target, then under the emergency", () => {
+    expect(protocol.alerts.map(({ id, code, clearBy }) => [id, code, clearBy])).toEqual([
+      ["cppLow", "cpp", 3],
+      ["mapLow", "map", 3],
+      ["sbpLow", "sbp", 5],
+      ["spo2Low", "spo2", 2],
+    ]);
+    for (const { bands, clearReadings } of protocol.alerts) {
+      expect(bands.map(({ under, priority }) => [under, priority])).toEqual([
+        ["target", "medium"],
+        ["critical", "high"],
+      ]);
+      expect(clearReadings).toBe(2);
+    }
+  });
+
+  it("take a saturation of 90 itself as an emergency, and no other limit itself as low", () => {
+    const inclusive = protocol.alerts.flatMap(({ code, bands }) =>
+      bands.filter((b) => b.inclusive).map((b) => [code, b.under]),
+    );
+    expect(inclusive).toEqual([["spo2", "critical"]]);
+  });
 });
 
 it("every vital has a rule for being asked back: none is taken on trust", () => {
@@ -36,13 +72,85 @@ it("ICP and weight are asked back whatever a mishearing would change", () => {
   expect(always.sort()).toEqual(["icp", "weight"]);
 });
 
-it("five killer items may be waived only aloud", () => {
-  const killers = protocol.groups.flatMap((group) => group.steps.filter((step) => step.killer).map((step) => step.id));
-  expect(killers).toEqual(["neuroExam", "preoxygenation", "pushDose", "capnograph", "failurePlan"]);
+it("asks an age back across every age at which other targets begin", () => {
+  const starts = protocol.targets.populations.flatMap(({ fromAgeA }) => (fromAgeA > 0 ? [fromAgeA] : []));
+  expect(protocol.confirm.age?.actionEdges).toEqual(starts);
 });
 
-it("no group is longer than eight items, and the list is no longer than thirty-four", () => {
-  const lengths = protocol.groups.map((group) => group.steps.length);
-  expect(Math.max(...lengths)).toBeLessThanOrEqual(8);
-  expect(lengths.reduce((a, b) => a + b, 0)).toBeLessThanOrEqual(34);
+const stepsOf = (phase: "prepare" | "afterTube") =>
+  protocol.groups.filter((group) => group.phase === phase).flatMap((group) => group.steps);
+
+describe("steps", () => {
+  it("five killer items before the drugs may be waived only aloud, and one after the tube", () => {
+    const killers = (phase: "prepare" | "afterTube") =>
+      stepsOf(phase).flatMap(({ id, killer }) => (killer ? [id] : []));
+    expect(killers("prepare")).toEqual(["neuroExam", "preoxygenation", "pushDose", "capnograph", "failurePlan"]);
+    expect(killers("afterTube")).toEqual(["traceSustained"]);
+  });
+
+  it("no group is longer than eight items, and the list before the drugs is no longer than thirty-four", () => {
+    expect(Math.max(...protocol.groups.map(({ steps }) => steps.length))).toBeLessThanOrEqual(8);
+    expect(stepsOf("prepare").length).toBeLessThanOrEqual(34);
+  });
+
+  it("are read in one breath: at most eight words", () => {
+    const all = [...stepsOf("prepare"), ...stepsOf("afterTube")];
+    expect(all.filter(({ challenge }) => challenge.split(/\s+/u).length > 8)).toEqual([]);
+  });
+
+  it("come to every theme after the tube", () => {
+    expect(stepsOf("afterTube").map(({ id }) => id)).toEqual([
+      "traceSustained",
+      "tubeDepth",
+      "pressureEachMinute",
+      "carbonDioxide",
+      "sedationRunning",
+      "tubeHeld",
+      "pressorRate",
+      "headUpAgain",
+      "collarLoose",
+      "breathVolume",
+      "endPressure",
+      "pupilsAgain",
+      "temperatureNow",
+      "glucoseNow",
+      "nextFullSet",
+    ]);
+  });
+
+  it("believe the value of an answer only where it can be meant", () => {
+    const carried = [...stepsOf("prepare"), ...stepsOf("afterTube")].flatMap(({ id, carries }) =>
+      carries ? [{ id, ...carries }] : [],
+    );
+    expect(carried.map(({ id }) => id)).toContain("tubeDepth");
+    expect(carried.filter(({ low, high }) => low >= high)).toEqual([]);
+  });
+});
+
+it("prompts for sedation before any induction drug can have worn off, as its usual length goes", () => {
+  const induction = protocol.drugs.filter(({ class: kind }) => kind === "induction");
+  const longest = induction.map(({ durationS }) => durationS?.value.high ?? 0);
+  expect(induction.map(({ id }) => id)).toEqual(["ketamine", "etomidate", "propofol"]);
+  expect(protocol.timers.sedationDueS.value).toBeLessThanOrEqual(Math.min(...longest));
+});
+
+it("looks at pressure more often than it calls a reading stale", () => {
+  const { pressureEveryS, staleAfterS } = protocol.timers;
+  expect(pressureEveryS.induction.value).toBeLessThan(pressureEveryS.usual.value);
+  expect(pressureEveryS.usual.value).toBeLessThan(staleAfterS.value);
+});
+
+describe("shock index in children", () => {
+  const ROWS: readonly [number, number][] = [
+    [4, 1.22],
+    [6, 1.22],
+    [7, 1],
+    [12, 1],
+    [13, 0.9],
+    [16, 0.9],
+  ];
+  it.each(ROWS)("at %d years is high over %d", (ageA, upper) => {
+    const rows = protocol.shock.childUpper.filter((r) => r.fromAgeA <= ageA && ageA < r.belowAgeA);
+    expect(rows.map((r) => r.upper)).toEqual([upper]);
+  });
 });

@@ -1,37 +1,53 @@
 import type { VitalCode } from "../../src/core/vitals.ts";
+import type { PublishedRow, RowSource } from "./row.ts";
 
-export type ConversionRow = {
-  readonly code: VitalCode;
-  readonly said: number;
-  readonly unit: string;
-  readonly stored: number;
-  /** Half of the last digit of what the source prints. */
-  readonly within: number;
-  readonly source: string;
-};
+/** Of which vital, the number converted, and the unit that is not the stored one. */
+export type Conversion = { readonly code: VitalCode; readonly value: number; readonly unit: string };
+type Row = PublishedRow<Conversion>;
 
-const UCUM = "printed by @lhncbc/ucum-lhc 7.1.10, convertUnitTo, run on 2026-11-25";
-/**
- * UCUM's table has 133.3220 Pa in a millimetre of mercury, NIST's 133.3224: the two judges differ by three parts in a
- * million, so neither can be met closer than that (100 mmHg by 0.0003).
- */
-const PA_APART = 100 * (133.3224 / 133.322 - 1);
-const SP811 = "NIST SP 811, appendix B.8, factor from memory, verify";
+const BY_HAND: RowSource = { reference: "factor × value", locator: "factors below", read: "by hand" };
+const SP811: RowSource = { reference: "NIST SP 811 (2008)", locator: "appendix B.8", read: "memory" };
+const MOLAR_MASS: RowSource = { reference: "glucose, 180.16 g/mol", locator: "x 18.016", read: "memory" };
+const DEFINITION: RowSource = { reference: "definition of the Fahrenheit scale", locator: "32, 212", read: "memory" };
 
-export const CONVERSIONS: readonly ConversionRow[] = [
-  { code: "etco2", said: 5, unit: "kPa", stored: 37.50318777096053, within: PA_APART, source: UCUM },
-  { code: "etco2", said: 4.5, unit: "kPa", stored: 33.75286899386448, within: PA_APART, source: UCUM },
-  { code: "map", said: 13, unit: "kPa", stored: 97.50828820449738, within: PA_APART, source: UCUM },
-  { code: "icp", said: 20, unit: "cmH2O", stored: 14.711225454163603, within: PA_APART, source: UCUM },
-  { code: "icp", said: 27, unit: "cmH2O", stored: 19.860154363120866, within: PA_APART, source: UCUM },
-  { code: "temp", said: 98.6, unit: "degF", stored: 37, within: 1e-9, source: UCUM },
-  { code: "temp", said: 101.3, unit: "degF", stored: 38.5, within: 1e-9, source: UCUM },
-  { code: "weight", said: 176, unit: "lb", stored: 79.83225712, within: 1e-8, source: UCUM },
-  { code: "height", said: 70, unit: "in", stored: 177.8, within: 1e-9, source: UCUM },
-  // The molar mass given to the library was 180.156 g/mol; ours has one digit less.
-  { code: "glucose", said: 180, unit: "mg/dL", stored: 9.9913, within: 5e-4, source: UCUM },
-  { code: "glucose", said: 60, unit: "mg/dL", stored: 3.3304, within: 5e-4, source: UCUM },
-  { code: "sbp", said: 1000 / 133.3224, unit: "kPa", stored: 1e6 / 133.3224 ** 2, within: 1e-4, source: SP811 },
-  { code: "weight", said: 1, unit: "lb", stored: 0.4535924, within: 5e-8, source: SP811 },
-  { code: "height", said: 1, unit: "in", stored: 2.54, within: 5e-9, source: SP811 },
+/** From the unit as said to the stored one. */
+export const TO_STORED: readonly Row[] = [
+  { given: { code: "etco2", value: 1, unit: "kPa" }, expected: 7.50062, decimals: 5, source: SP811 },
+  { given: { code: "icp", value: 1, unit: "cmH2O" }, expected: 0.735559, decimals: 6, source: SP811 },
+  { given: { code: "icp", value: 1, unit: "cmH2O" }, expected: 0.73556, decimals: 5, source: SP811 },
+  { given: { code: "weight", value: 1, unit: "lb" }, expected: 0.4535924, decimals: 7, source: SP811 },
+  { given: { code: "height", value: 1, unit: "in" }, expected: 2.54, decimals: 8, source: SP811 },
+  { given: { code: "etco2", value: 5, unit: "kPa" }, expected: 37.5, decimals: 2, source: BY_HAND },
+  { given: { code: "etco2", value: 4.5, unit: "kPa" }, expected: 33.75, decimals: 2, source: BY_HAND },
+  { given: { code: "etco2", value: 4, unit: "kPa" }, expected: 30.0, decimals: 1, source: BY_HAND },
+  { given: { code: "etco2", value: 4.5, unit: "kPa" }, expected: 33.8, decimals: 1, source: BY_HAND },
+  { given: { code: "map", value: 13, unit: "kPa" }, expected: 97.5, decimals: 1, source: BY_HAND },
+  { given: { code: "icp", value: 27, unit: "cmH2O" }, expected: 19.86, decimals: 2, source: BY_HAND },
+  { given: { code: "icp", value: 20, unit: "cmH2O" }, expected: 14.71, decimals: 2, source: BY_HAND },
+  { given: { code: "weight", value: 176, unit: "lb" }, expected: 79.83, decimals: 2, source: BY_HAND },
+  { given: { code: "height", value: 70, unit: "in" }, expected: 177.8, decimals: 1, source: BY_HAND },
+  { given: { code: "temp", value: 98.6, unit: "degF" }, expected: 37.0, decimals: 1, source: BY_HAND },
+  { given: { code: "temp", value: 101.3, unit: "degF" }, expected: 38.5, decimals: 1, source: BY_HAND },
+  { given: { code: "temp", value: 32, unit: "degF" }, expected: 0, decimals: 6, source: DEFINITION },
+  { given: { code: "temp", value: 212, unit: "degF" }, expected: 100, decimals: 6, source: DEFINITION },
+  { given: { code: "glucose", value: 70, unit: "mg/dL" }, expected: 3.9, decimals: 1, source: MOLAR_MASS },
+  { given: { code: "glucose", value: 100, unit: "mg/dL" }, expected: 5.6, decimals: 1, source: MOLAR_MASS },
+  { given: { code: "glucose", value: 180, unit: "mg/dL" }, expected: 10.0, decimals: 1, source: MOLAR_MASS },
+  { given: { code: "age", value: 6, unit: "mo" }, expected: 0.5, decimals: 6, source: BY_HAND },
+  { given: { code: "age", value: 18, unit: "mo" }, expected: 1.5, decimals: 6, source: BY_HAND },
+];
+
+/** From the stored unit to another. */
+export const FROM_STORED: readonly Row[] = [
+  { given: { code: "map", value: 1, unit: "kPa" }, expected: 0.133322, decimals: 6, source: SP811 },
+  { given: { code: "map", value: 1, unit: "kPa" }, expected: 0.1333224, decimals: 7, source: SP811 },
+  { given: { code: "icp", value: 1, unit: "cmH2O" }, expected: 1.35951, decimals: 5, source: SP811 },
+  { given: { code: "etco2", value: 35, unit: "kPa" }, expected: 4.666, decimals: 3, source: BY_HAND },
+  { given: { code: "etco2", value: 40, unit: "kPa" }, expected: 5.333, decimals: 3, source: BY_HAND },
+  { given: { code: "icp", value: 22, unit: "cmH2O" }, expected: 29.91, decimals: 2, source: BY_HAND },
+  { given: { code: "glucose", value: 1, unit: "mg/dL" }, expected: 18.016, decimals: 3, source: MOLAR_MASS },
+  { given: { code: "glucose", value: 10, unit: "mg/dL" }, expected: 180.2, decimals: 1, source: MOLAR_MASS },
+  { given: { code: "temp", value: 37, unit: "degF" }, expected: 98.6, decimals: 1, source: BY_HAND },
+  { given: { code: "temp", value: -40, unit: "degF" }, expected: -40, decimals: 6, source: DEFINITION },
+  { given: { code: "age", value: 1.5, unit: "mo" }, expected: 18, decimals: 6, source: BY_HAND },
 ];

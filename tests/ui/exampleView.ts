@@ -5,6 +5,8 @@ export const exampleView: ScreenView = {
   caution:
     "Decision support and training aid, not a certified medical device. Local protocol and licensed clinicians decide. Check every dose against the label in the hand.",
   protocolText: "Example protocol, version 0.1, invented for tests",
+  protocolWarning: "Invented, not approved for patients.",
+  protocolNotice: undefined,
   saveText: "Saved on this device",
   saveFailed: false,
   hearing: { status: "listening", text: "Listening", mode: "open" },
@@ -23,6 +25,19 @@ export const exampleView: ScreenView = {
     icp: { kind: "assumed", lowMmHg: 20, highMmHg: 30 },
     targetMmHg: 90,
     description: "MAP 77 mmHg. ICP assumed between 20 and 30 mmHg. Target MAP 90 mmHg.",
+  },
+  targetLines: ["Adult targets until an age is recorded, cause unknown.", "SBP 110, MAP 90, CPP 60 mmHg."],
+  why: {
+    text: "CPP 57 from MAP 77 and ICP 20, assumed. Target 60, invented.",
+    lines: [
+      { label: "CPP", text: "57 mmHg, assumed: MAP − ICP", sourceText: "cerebral perfusion pressure: invented" },
+      { label: "MAP", text: "77 mmHg, computed", sourceText: "" },
+      {
+        label: "ICP",
+        text: "20 mmHg, assumed, assumedIcpMmHg",
+        sourceText: "invented (common practice; not read at the source)",
+      },
+    ],
   },
   tiles: [
     {

@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from "react-dom/server";
 import type { ScreenActions, ScreenView } from "../../src/app/screenView.ts";
 import { Page } from "../../src/ui/Page.tsx";
 
-const NO_ACTIONS: ScreenActions = {
+export const NO_ACTIONS: ScreenActions = {
   typed: () => undefined,
   startListening: () => undefined,
   stopListening: () => undefined,
@@ -11,6 +11,8 @@ const NO_ACTIONS: ScreenActions = {
   chooseEngine: () => undefined,
   answerConsent: () => undefined,
   chooseVoice: () => undefined,
+  loadProtocol: () => undefined,
+  forgetProtocol: () => undefined,
 };
 
 export const pageMarkup = (view: ScreenView): string => renderToStaticMarkup(<Page view={view} actions={NO_ACTIONS} />);
@@ -24,7 +26,7 @@ const ENTITIES: Readonly<Record<string, string>> = {
 };
 
 /** The markup as a reader meets it: no tags, but with the labels that stand for drawings. One space between pieces. */
-function readableText(markup: string): string {
+export function readableText(markup: string): string {
   return markup
     .replace(/<[^>]*?aria-label="([^"]*)"[^>]*>/g, " $1 ")
     .replace(/<(?:span|\/span)[^>]*>/g, "")

@@ -1,7 +1,7 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidItem, SaidNumber, SaidVital } from "../../language/intent.ts";
 import type { CaseState, VitalEntry } from "../../log/caseState.ts";
-import type { Question, SaidUnit, VitalValue } from "../../log/facts.ts";
+import type { Fact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";
 import { valueOf } from "../../log/statements.ts";
 import { withNumber } from "./saidVital.ts";
@@ -48,14 +48,34 @@ export function replacedThrough(log: CaseState, questions: readonly Question[], 
   return { strikes, carried: rest.map(valueOf) };
 }
 
-/** What the last reading said of the same finding, as a finding or as a number, and of the sex. */
+/** Facts of the patient that are not about a vital, by what they are about. */
+const BACKGROUND: Readonly<Partial<Record<Fact["type"], SaidItem["kind"]>>> = {
+  "sex.recorded": "sex",
+  "cause.recorded": "cause",
+  "herniation.recorded": "herniation",
+};
+
+/** What a fact of a reading is about, in the terms of what is said. */
+export const slotOfFact = (fact: Fact): string | undefined =>
+  fact.type === "vital.recorded" || fact.type === "finding.recorded" ? fact.code : BACKGROUND[fact.type];
+
+/** What a question would settle: vitals and findings by their code, and what it holds of the patient besides. */
+export const slotsOfQuestion = ({ about, candidates }: Question): readonly string[] => [
+  ...about,
+  ...candidates.flatMap(({ statement: { sex, cause, herniation } }) => [
+    ...(sex === undefined ? [] : ["sex"]),
+    ...(cause === undefined ? [] : ["cause"]),
+    ...(herniation === undefined ? [] : ["herniation"]),
+  ]),
+];
+
+/** What the last reading said of the same finding, as a finding or as a number; and the sex, cause and herniation that count. */
 export function replacedFindings(log: CaseState, items: readonly SaidItem[]): readonly string[] {
   const codes: readonly string[] = items.flatMap((i) => (i.kind === "finding" ? [i.code] : []));
   const numbers = lastVitals(log).flatMap((f) => (codes.includes(f.code) ? [f.id] : []));
-  const sex = items.some((i) => i.kind === "sex")
-    ? (log.lastReading?.facts ?? []).flatMap((f) => (f.type === "sex.recorded" ? [f.id] : []))
-    : [];
-  return [...lastFindings(log, codes), ...numbers, ...sex];
+  const kinds = (["sex", "cause", "herniation"] as const).filter((kind) => items.some((i) => i.kind === kind));
+  const background = kinds.flatMap((kind) => log[kind]?.id ?? []);
+  return [...lastFindings(log, codes), ...numbers, ...background];
 }
 
 /** "Correction, ninety": the last reading says which vital that is, unless it held several. */

@@ -45,6 +45,9 @@ function decideIntent(context: AppContext, state: AppState, intent: Intent, sour
       return decideUnit(context, log, intent.unit, nowMs);
     case "command":
       return decideCommand(context, state, intent.command, nowMs);
+    case "dose":
+    case "why":
+      return { facts: [], outcome: "answered", reply: intent };
     case "step":
       return decideStep(context, log, intent.stepId, intent.answer, source);
   }

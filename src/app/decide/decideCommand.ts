@@ -1,5 +1,6 @@
 import type { Command } from "../../language/intent.ts";
 import { sayHelp } from "../../language/sentences/help.ts";
+import { sayWhichProtocol } from "../../language/sentences/protocol.ts";
 import { sayReading } from "../../language/sentences/reading.ts";
 import { sayStepAnswer } from "../../language/sentences/step.ts";
 import type { CaseState, StepEntry } from "../../log/caseState.ts";
@@ -32,7 +33,7 @@ function disregard({ protocol }: AppContext, log: CaseState): Decision {
   const [step] = Object.entries(log.steps).toSorted(([, a], [, b]) => b.seq - a.seq);
   if (step !== undefined && (last === undefined || step[1].seq > last.seq)) return disregardStep(protocol, ...step);
   if (last === undefined) return answered("Nothing to disregard.");
-  return recorded(`Disregarded: ${sayReading(last.statement)}.`, [
+  return recorded(`Disregarded: ${sayReading(last.statement, protocol.region)}.`, [
     { type: "entry.struck", targetIds: last.factIds, reason: "disregarded" },
   ]);
 }
@@ -65,10 +66,14 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
       return { facts: [], outcome: "answered", reply: { kind: "status" } };
     case "readBack": {
       const last = selectLastStatement(log);
-      return answered(last === undefined ? "Nothing recorded yet." : `${sayReading(last.statement)}.`);
+      return answered(
+        last === undefined ? "Nothing recorded yet." : `${sayReading(last.statement, context.protocol.region)}.`,
+      );
     }
     case "next":
       return next(context, log);
+    case "whichProtocol":
+      return answered(sayWhichProtocol(context.protocol, context.mark));
     case "whatCanISay":
       return answered(sayHelp(log.questions.length > 0));
   }

@@ -1,5 +1,5 @@
 import type { VitalCode } from "../../core/vitals.ts";
-import type { SaidItem, SaidVital } from "../../language/intent.ts";
+import { slotOf, type SaidItem, type SaidVital } from "../../language/intent.ts";
 import { sayQuestion, sayHeard } from "../../language/sentences/question.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
@@ -8,7 +8,14 @@ import { selectLatest } from "../../log/selectors.ts";
 import { strike } from "../../log/strike.ts";
 import type { AppContext } from "../context.ts";
 import { checkGroup, inDoubt, type Check } from "./checkGroup.ts";
-import { PRESSURES, replacedBy, replacedFindings, replacedThrough, type Replaced } from "./correction.ts";
+import {
+  PRESSURES,
+  replacedBy,
+  replacedFindings,
+  replacedThrough,
+  slotsOfQuestion,
+  type Replaced,
+} from "./correction.ts";
 import { refused, type Decision } from "./decision.ts";
 import { findingsOf, recordStatements, type Source } from "./recordStatement.ts";
 import { relabels, type Relabel } from "./relabel.ts";
@@ -46,8 +53,8 @@ export type HowSaid = {
 };
 
 /** Open questions that these values answer by being said again. */
-const answeredBy = (log: CaseState, codes: readonly VitalCode[]): readonly Question[] =>
-  log.questions.filter((q) => q.about.some((code) => codes.includes(code)));
+const answeredBy = (log: CaseState, slots: readonly string[]): readonly Question[] =>
+  log.questions.filter((q) => slotsOfQuestion(q).some((slot) => slots.includes(slot)));
 
 const NOT_HEARD_SURELY: readonly Question["reason"][] = ["acoustic", "ambiguous"];
 
@@ -79,7 +86,7 @@ export function decideVitals(
   { correction, unsure }: HowSaid,
 ): Decision {
   const items = [...said, ...otherHalf(log, said)];
-  const relabel = correction ? relabels(log, said) : notRelabelled;
+  const relabel = correction ? relabels(log, said, context.protocol.region) : notRelabelled;
   if (relabel.kind === "refuse") return refused(relabel.words);
   const relabelled = relabel.kind === "strike" ? relabel.ids : [];
   const taken: Statement[] = [];
@@ -104,20 +111,22 @@ export function decideVitals(
     }
   }
   const rest = findingsOf(items);
-  const answeredFindings = answeredBy(log, rest?.findings.map((f) => f.code) ?? []);
+  const answeredFindings = answeredBy(
+    log,
+    items.flatMap((i) => (i.kind === "vital" ? [] : [slotOf(i)])),
+  );
   const restStrikes = [
-    ...answeredFindings.flatMap((q) => q.strikes),
-    ...(correction ? [...replacedFindings(log, items), ...relabelled] : []),
+    ...new Set([
+      ...answeredFindings.flatMap((q) => q.strikes),
+      ...(correction ? [...replacedFindings(log, items), ...relabelled] : []),
+    ]),
   ];
   if (rest !== undefined && unsure !== true) {
     taken.push(rest);
     strikes.push(...restStrikes);
   }
   const facts: NewFact[] = [];
-  const saidAnew = answeredBy(
-    log,
-    items.flatMap((i) => (i.kind === "sex" ? [] : [i.code])),
-  );
+  const saidAnew = answeredBy(log, items.map(slotOf));
   for (const { id } of saidAnew) facts.push({ type: "question.closed", questionId: id, outcome: "restated" });
   if (taken.length > 0) facts.push(...recordStatements(log, taken, source, strikes, facts.length));
   const questions = asked.map((a, i) => ask(log, source, a, nowMs, facts.length + i));

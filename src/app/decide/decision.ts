@@ -1,4 +1,5 @@
 import type { NewFact, Statement } from "../../log/facts.ts";
+import type { WhyAbout } from "../../language/intent.ts";
 import type { Outcome } from "../screenView.ts";
 
 /** What the reply is about. Words are made from it once the facts are in, so that they speak of the new state. */
@@ -7,6 +8,8 @@ export type Reply =
   /** Read back what was recorded, then ask or say the rest. */
   | { readonly kind: "recorded"; readonly statements: readonly Statement[]; readonly then: string | undefined }
   | { readonly kind: "status" }
+  | { readonly kind: "dose"; readonly drugId: string }
+  | { readonly kind: "why"; readonly about: WhyAbout }
   | { readonly kind: "none" };
 
 export type Decision = { readonly facts: readonly NewFact[]; readonly outcome: Outcome; readonly reply: Reply };

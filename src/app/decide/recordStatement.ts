@@ -1,8 +1,23 @@
 import type { CaseState } from "../../log/caseState.ts";
 import type { SaidItem } from "../../language/intent.ts";
 import type { FindingValue, HeardBy, NewFact, Statement } from "../../log/facts.ts";
+import { mergeBackground, type Background } from "../../log/statements.ts";
 
 export type Source = { readonly heard: string; readonly by: HeardBy };
+
+function backgroundOf(item: SaidItem): Background {
+  switch (item.kind) {
+    case "sex":
+      return { sex: item.sex };
+    case "cause":
+      return { cause: item.cause };
+    case "herniation":
+      return { herniation: item.present };
+    case "vital":
+    case "finding":
+      return {};
+  }
+}
 
 /** What is said without a number, as a statement of its own; nothing where there is none. */
 export function findingsOf(items: readonly SaidItem[]): Statement | undefined {
@@ -11,9 +26,9 @@ export function findingsOf(items: readonly SaidItem[]): Statement | undefined {
     const { kind: _kind, ...finding } = item;
     return [finding];
   });
-  const sex = items.find((item) => item.kind === "sex");
-  if (findings.length === 0 && sex === undefined) return undefined;
-  return { vitals: [], findings, ...(sex?.kind === "sex" ? { sex: sex.sex } : {}) };
+  const background = mergeBackground(items.map(backgroundOf));
+  if (findings.length === 0 && Object.keys(background).length === 0) return undefined;
+  return { vitals: [], findings, ...background };
 }
 
 /**
@@ -36,6 +51,8 @@ export function recordStatements(
     for (const vital of s.vitals) facts.push({ type: "vital.recorded", ...vital, ...source });
     for (const finding of s.findings) facts.push({ type: "finding.recorded", ...finding, ...source });
     if (s.sex !== undefined) facts.push({ type: "sex.recorded", sex: s.sex, ...source });
+    if (s.cause !== undefined) facts.push({ type: "cause.recorded", cause: s.cause, ...source });
+    if (s.herniation !== undefined) facts.push({ type: "herniation.recorded", present: s.herniation, ...source });
   }
   return facts;
 }

@@ -1,4 +1,4 @@
-import { showAgainstTarget, showCpp, showMap } from "../../language/sentences/shownStatus.ts";
+import { showCpp, showMap, showMapAgainstTarget } from "../../language/sentences/shownStatus.ts";
 import type { Perfusion } from "../../log/perfusion.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { PerfusionBar, ScreenView } from "../screenView.ts";
@@ -12,7 +12,7 @@ export function viewHeadline(p: Perfusion): ScreenView["headline"] {
     return { mapText: "MAP not yet recorded", deficitText: "", cppText: showCpp(p.cpp), met: false };
   const { mapMmHg, targetMmHg } = p.map;
   const met = mapMmHg >= targetMmHg && (p.cpp.kind !== "measured" || p.cpp.cppMmHg >= p.cpp.targetMmHg);
-  return { mapText: showMap(p.map), deficitText: showAgainstTarget(mapMmHg, targetMmHg), cppText: showCpp(p.cpp), met };
+  return { mapText: showMap(p.map), deficitText: showMapAgainstTarget(p.map), cppText: showCpp(p.cpp), met };
 }
 
 /** MAP as a bar made of ICP and of what remains for perfusion. With a measured ICP the line is the MAP that the CPP target needs, if that is higher. */
@@ -24,7 +24,7 @@ export function viewBar(p: Perfusion, protocol: Protocol): PerfusionBar | undefi
     p.icp === undefined
       ? ({ kind: "assumed", lowMmHg: assumed.low, highMmHg: assumed.high } as const)
       : ({ kind: "measured", lowMmHg: p.icp.icpMmHg, highMmHg: p.icp.icpMmHg } as const);
-  const needed = p.icp === undefined ? 0 : p.icp.icpMmHg + protocol.targets.cppMmHg.value;
+  const needed = p.cpp.kind === "measured" ? icp.highMmHg + p.cpp.targetMmHg : 0;
   const targetMmHg = Math.max(p.map.targetMmHg, needed);
   const top = Math.max(mapMmHg, targetMmHg, icp.highMmHg) + HEADROOM_MMHG;
   return {
@@ -32,6 +32,6 @@ export function viewBar(p: Perfusion, protocol: Protocol): PerfusionBar | undefi
     mapMmHg,
     icp,
     targetMmHg,
-    description: `${showMap(p.map)}, ${showAgainstTarget(mapMmHg, p.map.targetMmHg)}. ${showCpp(p.cpp)}.`,
+    description: `${showMap(p.map)}, ${showMapAgainstTarget(p.map)}. ${showCpp(p.cpp)}.`,
   };
 }

@@ -1,4 +1,5 @@
 import { showStandingAlert } from "../../language/sentences/alert.ts";
+import { sayProtocolStatus, showProtocolMark } from "../../language/sentences/protocol.ts";
 import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
 import { selectNextStep, selectProgress } from "../../log/steps.ts";
@@ -8,12 +9,14 @@ import type { TalkState } from "../conversation.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
 import { viewBar, viewHeadline } from "./perfusionBar.ts";
+import { viewTargets } from "./targets.ts";
 import { viewTiles } from "./tiles.ts";
+import { viewWhy } from "./why.ts";
 
 /** Everything the page shows, from the same selectors that the voice speaks from. */
 export function viewScreen(
-  { protocol }: AppContext,
-  { log }: AppState,
+  { protocol, mark }: AppContext,
+  { log, why }: AppState,
   talk: TalkState,
   settings: Settings,
   nowMs: number,
@@ -23,7 +26,9 @@ export function viewScreen(
   const progress = selectProgress(log, protocol);
   return {
     caution: protocol.caution,
-    protocolText: `Protocol: ${protocol.name}, version ${protocol.version}, ${protocol.date}, ${protocol.owner}`,
+    protocolText: showProtocolMark(protocol, mark),
+    protocolWarning: sayProtocolStatus(protocol),
+    protocolNotice: talk.protocolNotice,
     saveText: talk.saveText,
     saveFailed: talk.saveFailed,
     hearing: {
@@ -36,6 +41,8 @@ export function viewScreen(
     question: log.questions[0]?.prompt,
     headline: viewHeadline(perfusion),
     bar: viewBar(perfusion, protocol),
+    targetLines: viewTargets(log, protocol),
+    why: viewWhy(protocol, log, why.shown, nowMs),
     tiles: viewTiles(log, protocol, nowMs),
     nextStep: next && {
       groupText: `${next.group.title}, step ${next.number} of ${next.total}`,

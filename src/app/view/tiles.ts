@@ -1,4 +1,5 @@
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
+import { showRecorded } from "../../language/sentences/recordedValue.ts";
 import { showAge, showPressure, showValue } from "../../language/sentences/vital.ts";
 import { showNumber } from "../../language/sentences/number.ts";
 import type { CaseState } from "../../log/caseState.ts";
@@ -42,7 +43,7 @@ function pressureTile(log: CaseState, protocol: Protocol, nowMs: number): Tile {
 function vitalTile(log: CaseState, code: VitalCode, protocol: Protocol, nowMs: number): Tile {
   const entry = selectLatest(log, code);
   const level = entry?.level === undefined ? "" : ` at ${entry.level}`;
-  const text = entry === undefined ? "" : `${showValue(code, entry.value)}${level}`;
+  const text = entry === undefined ? "" : `${showRecorded(entry, protocol.region)}${level}`;
   return tile(code, VITALS[code].label, text, entry, protocol, nowMs);
 }
 

@@ -22,6 +22,8 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ["bgl", "blood glucose"],
   ["wt", "weight"],
   ["ht", "height"],
+  ["tbi", "brain injury"],
+  ["ich", "brain haemorrhage"],
   // commands written as one word
   ["standby", "stand by"],
   ["readback", "read back"],
@@ -31,6 +33,7 @@ const WORDS: ReadonlyMap<string, string> = new Map([
   ["deciliter", "decilitre"],
   ["liter", "litre"],
   ["esophageal", "oesophageal"],
+  ["hemorrhage", "haemorrhage"],
   // digits as radiotelephony says them (niner is a word of the grammars), and a British nought
   ["tree", "three"],
   ["fower", "four"],
@@ -64,6 +67,8 @@ const UNITS: ReadonlyMap<string, string> = new Map([
   ["yrs", "years"],
   ["yo", "years old"],
   ["y/o", "years old"],
+  ["mo", "months"],
+  ["mths", "months"],
 ]);
 
 /** One letter is a unit only straight after a number. */

@@ -62,6 +62,10 @@ function speak(value: number, decimals: 0 | 1 | 2, whole: (digits: string) => st
  */
 export const sayNumber = (value: number, decimals: 0 | 1 | 2): string => speak(value, decimals, sayWhole);
 
+/** Three figures are all that a dose can use: whole from a hundred on, one decimal from ten on, else two. */
+export const roundedDose = (value: number): number =>
+  Number(roundedText(value, value >= 100 ? 0 : value >= 10 ? 1 : 2));
+
 /** Digit by digit: 110 "one one zero", 36.5 "three six point five". Up to two decimals. */
 export const sayDigits = (value: number): string => speak(value, 2, digitWords);
 

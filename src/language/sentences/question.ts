@@ -15,7 +15,7 @@ const sayNamedTwice = (v: VitalValue): string => `${VITALS[v.code].spokenName} $
 /** What was heard, each value as it was said, e.g. "pressure one ten over sixty, end tidal five kilopascals". */
 export const sayHeard = (statement: Statement): string =>
   sayStatement(statement, (v) =>
-    v.said.value === v.value
+    v.said.value === v.value && v.said.unit !== "mo"
       ? sayVital(v.code, v.value)
       : `${VITALS[v.code].spokenName} ${saySaid(v.said.value, v.said.unit)}`,
   );

@@ -1,24 +1,19 @@
 import type { VitalCode } from "../../core/vitals.ts";
-import type { Statement, VitalValue } from "../../log/facts.ts";
+import type { Statement } from "../../log/facts.ts";
 import type { Perfusion } from "../../log/perfusion.ts";
+import { sayNumber } from "./number.ts";
+import { sayRecorded, type UsualUnits } from "./recordedValue.ts";
 import { sayStatement } from "./statement.ts";
 import { sayCpp, sayMap } from "./status.ts";
-import { saySaid, sayVital } from "./vital.ts";
-
-/** A value whose spoken unit is not the stored one is read back as it was said, then as it was stored. */
-function sayBoth(v: VitalValue): string {
-  const stored = sayVital(v.code, v.value);
-  return v.said.value === v.value ? stored : `${stored}, from ${saySaid(v.said.value, v.said.unit)}`;
-}
 
 /**
  * What was recorded, said back in the order of the statement.
  *
  * @param meanFollows the mean is said with its consequence, so it is not said here.
  */
-export function sayReading(statement: Statement, meanFollows = false): string {
+export function sayReading(statement: Statement, usual: UsualUnits, meanFollows = false): string {
   const vitals = statement.vitals.filter((v) => v.code !== "map" || !meanFollows);
-  return sayStatement({ ...statement, vitals }, sayBoth);
+  return sayStatement({ ...statement, vitals }, (v) => sayRecorded(v, usual));
 }
 
 /**
@@ -33,4 +28,13 @@ export function sayConsequence(statement: Statement, perfusion: Perfusion): stri
   if (pressure && perfusion.map !== undefined) parts.push(sayMap(perfusion.map));
   if (perfusion.cpp.kind === "measured") parts.push(sayCpp(perfusion.cpp) ?? "");
   return parts.length === 0 ? undefined : parts.join(". ");
+}
+
+/**
+ * That a mean which was just said and the pressure said with it do not agree: "systolic and diastolic give ninety four".
+ * Nothing where they do, or where the reading held no mean.
+ */
+export function sayDisagreement(statement: Statement, { map }: Perfusion): string | undefined {
+  if (map?.disagreesByMmHg === undefined || !statement.vitals.some((v) => v.code === "map")) return undefined;
+  return `systolic and diastolic give ${sayNumber(Math.round(map.mapMmHg + map.disagreesByMmHg), 0)}`;
 }

@@ -1,3 +1,4 @@
+import type { LevelledCpp, MeanLevel } from "../../core/levelledCpp.ts";
 import type { Perfusion } from "../../log/perfusion.ts";
 import { showNumber } from "./number.ts";
 
@@ -12,11 +13,24 @@ export function showAgainstTarget(value: number, target: number): string {
 
 export const showMap = (map: NonNullable<Perfusion["map"]>): string => `MAP ${whole(map.mapMmHg)} mmHg, ${map.kind}`;
 
+/** MAP against its target, and what the pressure of the same reading gives instead where the two do not agree. */
+export function showMapAgainstTarget({ mapMmHg, targetMmHg, disagreesByMmHg }: NonNullable<Perfusion["map"]>): string {
+  const against = showAgainstTarget(mapMmHg, targetMmHg);
+  if (disagreesByMmHg === undefined) return against;
+  return `${against}; systolic and diastolic give ${whole(mapMmHg + disagreesByMmHg)} mmHg`;
+}
+
+const LEVELS: Readonly<Record<MeanLevel, string>> = { tragus: "the tragus", heart: "the heart", cuff: "the cuff" };
+
+/** Where the mean was levelled, if not where the ICP was: with the head up the brain has less than the number says. */
+const showLevel = ({ levelsAgree, mapLevel }: LevelledCpp): string =>
+  levelsAgree ? "" : `; mean at the level of ${LEVELS[mapLevel]}, less at the brain with the head up`;
+
 /** CPP where ICP is measured; else only what can honestly be said of it. */
 export function showCpp(cpp: Perfusion["cpp"]): string {
   switch (cpp.kind) {
     case "measured":
-      return `CPP ${whole(cpp.cppMmHg)} mmHg, ${showAgainstTarget(cpp.cppMmHg, cpp.targetMmHg)}`;
+      return `CPP ${whole(cpp.cppMmHg)} mmHg, ${showAgainstTarget(cpp.cppMmHg, cpp.targetMmHg)}${showLevel(cpp)}`;
     case "bounded": {
       const bound =
         cpp.underTargetIfIcpOverMmHg < 0

@@ -3,7 +3,7 @@ import type { SaidUnit } from "../../log/facts.ts";
 import { sayNumber, showAmount, showNumber } from "./number.ts";
 
 /** How each unit is said and printed. Said in full: a clipped unit is a misheard unit. */
-const UNITS: Readonly<Record<SaidUnit, { readonly said: string; readonly shown: string }>> = {
+const UNITS: Readonly<Record<SaidUnit, { readonly said: string; readonly shown: string; readonly one?: string }>> = {
   mmHg: { said: "millimetres of mercury", shown: "mmHg" },
   kPa: { said: "kilopascals", shown: "kPa" },
   cmH2O: { said: "centimetres of water", shown: "cmH2O" },
@@ -18,7 +18,8 @@ const UNITS: Readonly<Record<SaidUnit, { readonly said: string; readonly shown: 
   lb: { said: "pounds", shown: "lb" },
   cm: { said: "centimetres", shown: "cm" },
   in: { said: "inches", shown: "in" },
-  a: { said: "years", shown: "years" },
+  a: { said: "years", shown: "years", one: "year" },
+  mo: { said: "months", shown: "months", one: "month" },
   "{score}": { said: "", shown: "" },
 };
 
@@ -47,6 +48,17 @@ export const showUnit = (unit: SaidUnit): string => UNITS[unit].shown;
 
 const spaced = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");
 
+/** Some units are said of one in another form. */
+const ofOne = (number: string, unit: SaidUnit): string | undefined =>
+  number === "one" || number === "1" ? UNITS[unit].one : undefined;
+
+/** A spoken number with its unit, "one month". */
+const withSaidUnit = (number: string, unit: SaidUnit): string =>
+  spaced(number, ofOne(number, unit) ?? saidUnitWords(unit));
+
+/** A printed number with its unit, "1 month". */
+const withShownUnit = (number: string, unit: SaidUnit): string => spaced(number, ofOne(number, unit) ?? showUnit(unit));
+
 /**
  * A vital as it is read back, e.g. "MAP seventy seven", "sats ninety four". The stored unit is understood, except for
  * body measures, which are said with it.
@@ -55,8 +67,8 @@ const spaced = (...parts: readonly string[]): string => parts.filter((part) => p
  */
 export function sayVital(code: VitalCode, value: number): string {
   const { decimals, spokenName, unit } = VITALS[code];
-  const unitWords = SAID_WITH_UNIT.has(code) ? saidUnitWords(SAID_UNIT[unit]) : "";
-  return spaced(spokenName, sayNumber(value, decimals), unitWords);
+  const number = sayNumber(value, decimals);
+  return spaced(spokenName, SAID_WITH_UNIT.has(code) ? withSaidUnit(number, SAID_UNIT[unit]) : number);
 }
 
 /** "one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
@@ -70,11 +82,16 @@ export const sayPressure = (sbpMmHg: number, dbpMmHg: number | undefined): strin
   spaced(dbpMmHg === undefined ? "" : "pressure", sayPair(sbpMmHg, dbpMmHg));
 
 /** A value and its unit as they were said, before any conversion: "four point five kilopascals". */
-export const saySaid = (value: number, unit: SaidUnit): string => spaced(sayNumber(value, 2), saidUnitWords(unit));
+export const saySaid = (value: number, unit: SaidUnit, decimals: 0 | 1 | 2 = 2): string =>
+  withSaidUnit(sayNumber(value, decimals), unit);
+
+/** A number in a unit of choice, fixed decimals: "5.1 kPa". */
+export const showIn = (value: number, unit: SaidUnit, decimals: 0 | 1 | 2): string =>
+  withShownUnit(showNumber(value, decimals), unit);
 
 /** A value of a vital without its label: "77 mmHg", "36.5 °C". Canonical unit, fixed decimals. */
 export const showValue = (code: VitalCode, value: number): string =>
-  spaced(showNumber(value, VITALS[code].decimals), showUnit(SAID_UNIT[VITALS[code].unit]));
+  showIn(value, SAID_UNIT[VITALS[code].unit], VITALS[code].decimals);
 
 /** A vital as printed: "MAP 77 mmHg", "SpO2 94 %". Canonical unit, fixed decimals. */
 export const showVital = (code: VitalCode, value: number): string => spaced(VITALS[code].label, showValue(code, value));
@@ -86,7 +103,7 @@ export const showPressure = (sbpMmHg: number, dbpMmHg: number | undefined): stri
     : `${showNumber(sbpMmHg, VITALS.sbp.decimals)}/${showValue("dbp", dbpMmHg)}`;
 
 /** A value and its unit as they were said: "4.5 kPa". */
-export const showSaid = (value: number, unit: SaidUnit): string => spaced(showAmount(value), showUnit(unit));
+export const showSaid = (value: number, unit: SaidUnit): string => withShownUnit(showAmount(value), unit);
 
 type Age = { readonly seconds: number } | { readonly hours: number; readonly minutes: number };
 

@@ -22,6 +22,10 @@ export function meaningKey(intent: Intent): string {
       return join("unit", intent.unit);
     case "command":
       return join("command", intent.command);
+    case "dose":
+      return join("dose", intent.drugId);
+    case "why":
+      return join("why", intent.about);
     case "step":
       return join("step", intent.stepId, intent.answer);
     default:
@@ -39,11 +43,17 @@ function itemKey(item: SaidItem): string {
       return join(item.code, item.finding);
     case "sex":
       return join("sex", item.sex);
+    case "cause":
+      return join("cause", item.cause);
+    case "herniation":
+      return join("herniation", item.present);
     default:
       return unreachable(item);
   }
 }
 
-const countedUnit = (code: VitalCode, unit: SaidUnit | undefined) => (SEVERAL_UNITS.includes(code) ? unit : undefined);
+/** An age without a unit is one in years; only months make it another. */
+const countedUnit = (code: VitalCode, unit: SaidUnit | undefined) =>
+  unit === "mo" || SEVERAL_UNITS.includes(code) ? unit : undefined;
 
 const join = (...parts: readonly (string | number | boolean | undefined)[]) => parts.map((p) => p ?? "").join("|");

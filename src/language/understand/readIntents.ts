@@ -1,8 +1,8 @@
-import type { Intent, SaidItem } from "../intent.ts";
+import { slotOf, type Intent, type SaidItem } from "../intent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
 import { readItems } from "./readItems.ts";
 import { saidNumber } from "./saidNumber.ts";
-import { stepIdOf, tagValue } from "./tagValues.ts";
+import { idOf, tagValue } from "./tagValues.ts";
 
 /**
  * What one reading of an utterance means.
@@ -15,9 +15,15 @@ export function readIntents(parse: Parse): readonly Intent[] {
   const command = tagValue(parse, "do");
   if (command !== undefined) return [{ kind: "command", command }];
 
+  const about = tagValue(parse, "why");
+  if (about !== undefined) return [{ kind: "why", about }];
+
+  const drugId = idOf(parse, "drug");
+  if (drugId !== undefined) return [{ kind: "dose", drugId }];
+
   const answer = tagValue(parse, "answer");
   if (answer !== undefined) {
-    const stepId = stepIdOf(parse);
+    const stepId = idOf(parse, "step");
     return [{ kind: "step", answer, ...(stepId !== undefined && { stepId }) }];
   }
 
@@ -41,8 +47,6 @@ export function readIntents(parse: Parse): readonly Intent[] {
   }
   return unit ? [{ kind: "unit", unit }] : [];
 }
-
-const slotOf = (item: SaidItem): string => (item.kind === "sex" ? "sex" : item.code);
 
 function firstOfEach(items: readonly SaidItem[]): readonly SaidItem[] {
   return items.filter((item, at) => items.findIndex((other) => slotOf(other) === slotOf(item)) === at);

@@ -41,6 +41,10 @@ function qualifiers(group: readonly Mark[]): Qualifiers {
 function readItem(group: readonly Mark[], how: Qualifiers): readonly SaidItem[] | undefined {
   const sex = tagValue(group, "sex");
   if (sex !== undefined) return [{ kind: "sex", sex }];
+  const cause = tagValue(group, "cause");
+  if (cause !== undefined) return [{ kind: "cause", cause }];
+  const herniation = tagValue(group, "herniation");
+  if (herniation !== undefined) return [{ kind: "herniation", present: herniation === "suspected" }];
   const untestable = tagValue(group, "notTestable");
   if (untestable !== undefined) return [{ kind: "finding", code: untestable, finding: "not-testable" }];
   if (tagValue(group, "side") !== undefined) return readPupils(group);

@@ -1,6 +1,8 @@
+import type { Sex } from "../../core/bodySize.ts";
+import type { PupilReaction } from "../../core/pupils.ts";
 import type { VitalCode } from "../../core/vitals.ts";
-import type { Level, Method, PupilReaction, SaidUnit, Sex, Site, StepAnswer } from "../../log/facts.ts";
-import type { Command } from "../intent.ts";
+import type { Level, Method, SaidUnit, Site, StepAnswer } from "../../log/facts.ts";
+import type { Cause, Command, WhyAbout } from "../intent.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
 
 /**
@@ -24,8 +26,9 @@ const VALUES = {
     "cm",
     "in",
     "a",
+    "mo",
   ] satisfies SaidUnit[],
-  method: ["cuff", "arterial", "palpated"] satisfies Method[],
+  method: ["cuff", "arterial", "palpated", "estimated"] satisfies Method[],
   site: [
     "left arm",
     "right arm",
@@ -42,6 +45,9 @@ const VALUES = {
   side: ["left", "right", "both"],
   notTestable: ["gcsEye", "gcsVerbal", "gcsMotor"] satisfies VitalCode[],
   sex: ["male", "female"] satisfies Sex[],
+  cause: ["injury", "bleed", "unknown"] satisfies Cause[],
+  herniation: ["suspected", "none"],
+  why: ["last", "dose", "map", "cpp", "sbp", "spo2"] satisfies WhyAbout[],
   answer: ["done", "not-needed", "later"] satisfies StepAnswer[],
   do: [
     "affirm",
@@ -53,6 +59,7 @@ const VALUES = {
     "readBack",
     "next",
     "whatCanISay",
+    "whichProtocol",
   ] satisfies Command[],
 } as const;
 
@@ -98,14 +105,17 @@ export function tagValue<N extends TagName>(marks: readonly Mark[], name: N): Va
   return known.find((value) => last.tag === `${name}=${value}`);
 }
 
-/** The id in the last `{step=…}` mark. Which ids exist is the protocol's business. */
-export function stepIdOf(marks: readonly Mark[]): string | undefined {
-  return marks.findLast(({ tag }) => tag.startsWith("step="))?.tag.slice("step=".length);
-}
+/** Tags whose value is an id of the protocol file: which ids exist is its business. */
+type IdTag = "step" | "drug";
+const ID_TAGS: readonly IdTag[] = ["step", "drug"];
+
+/** The id in the last `{step=…}` or `{drug=…}` mark. */
+export const idOf = (marks: readonly Mark[], name: IdTag): string | undefined =>
+  marks.findLast(({ tag }) => tag.startsWith(`${name}=`))?.tag.slice(name.length + 1);
 
 /** Whether a tag written in a grammar file is one that understanding reads. */
 export function isKnownTag(tag: string): boolean {
-  if (tag.startsWith("step=")) return tag.length > "step=".length;
+  if (ID_TAGS.some((name) => tag.startsWith(`${name}=`) && tag.length > name.length + 1)) return true;
   if (PLAIN_TAGS.includes(tag) || NUMBER_TAGS.some((code) => code === tag)) return true;
   return Object.entries(VALUES).some(([name, values]) => values.some((value) => tag === `${name}=${value}`));
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { AppState } from "../../../src/app/context.ts";
+import { freshState, type AppState } from "../../../src/app/context.ts";
 import type { TalkState } from "../../../src/app/conversation.ts";
 import type { ScreenView } from "../../../src/app/screenView.ts";
 import { firstSettings } from "../../../src/app/settings.ts";
@@ -9,11 +9,15 @@ import { viewScreen } from "../../../src/app/view/screen.ts";
 import { readTalkLine } from "../../../src/cli/talkLine.ts";
 import { wordsToNumber } from "../../../src/language/numbers/wordsToNumber.ts";
 import { emptyCase } from "../../../src/log/caseState.ts";
+import { selectTargets } from "../../../src/log/targets.ts";
 import { testContext } from "../playCase.ts";
 import { talking } from "../saying.ts";
 
 const context = testContext();
 const { protocol } = context;
+const { mapMmHg, cppMmHg } = selectTargets(emptyCase, protocol);
+const MAP_TARGET = mapMmHg.target.value;
+const CPP_TARGET = cppMmHg.target.value;
 const T0 = 1_800_000_000_000;
 const TALK: TalkState = {
   hearing: "listening",
@@ -24,6 +28,7 @@ const TALK: TalkState = {
   voiceText: "",
   saveText: "Saved",
   saveFailed: false,
+  protocolNotice: undefined,
 };
 
 const view = (state: AppState, nowMs: number): ScreenView => viewScreen(context, state, TALK, firstSettings, nowMs);
@@ -32,7 +37,7 @@ type Shown = { readonly screen: ScreenView; readonly spoken: readonly string[] }
 
 /** Plays lines of the terminal's form and shows the page at their end. */
 function shown(...lines: readonly string[]): Shown {
-  let state: AppState = { log: emptyCase, lastSaid: undefined };
+  let state: AppState = freshState(emptyCase);
   let nowMs = T0;
   const spoken: string[] = [];
   for (const raw of lines) {
@@ -70,6 +75,16 @@ describe("headline and bar", () => {
     ["under target", ["90/50"], "MAP 63 mmHg, computed", "27 under target 90", false],
     ["measured", ["map 85"], "MAP 85 mmHg, measured", "5 under target 90", false],
     ["on target, but not the CPP", ["120/80", "icp 40"], "MAP 93 mmHg, computed", "at or above target 90", false],
+    [
+      "measured, and not what its pressure gives",
+      ["140/70 map 80"],
+      "MAP 80 mmHg, measured",
+      "10 under target 90; systolic and diastolic give 93 mmHg",
+      false,
+    ],
+    ["a child's target", ["age 6", "map 62"], "MAP 62 mmHg, measured", "3 under target 65", false],
+    ["a child on target", ["map 66", "age 6"], "MAP 66 mmHg, measured", "at or above target 65", true],
+    ["a child not at its CPP", ["age 6", "map 66", "icp 22"], "MAP 66 mmHg, measured", "at or above target 65", false],
     ["on target, and the CPP too", ["120/80", "icp 22"], "MAP 93 mmHg, computed", "at or above target 90", true],
   ] as const)("%s", (_name, lines, mapText, deficitText, met) => {
     expect(shown(...lines).screen.headline).toMatchObject({ mapText, deficitText, met });
@@ -81,17 +96,46 @@ describe("headline and bar", () => {
     expect(bar).toMatchObject({
       mapMmHg: 85,
       icp: { kind: "assumed", lowMmHg: low, highMmHg: high },
-      targetMmHg: protocol.targets.mapMmHg.value,
+      targetMmHg: MAP_TARGET,
     });
-    expect(bar?.scaleMaxMmHg).toBeGreaterThan(protocol.targets.mapMmHg.value);
+    expect(bar?.scaleMaxMmHg).toBeGreaterThan(MAP_TARGET);
+  });
+
+  it.each([
+    ["a line levelled at the tragus", "art line one ten over sixty at the tragus", ""],
+    ["a line, level not said", "art line one ten over sixty", "; mean at the level of the heart"],
+    ["a cuff", "cuff one ten over sixty", "; mean at the level of the cuff"],
+  ])("a measured CPP keeps where its mean was levelled: %s", (_, said, level) => {
+    const { cppText } = shown(said, "icp 22").screen.headline;
+    const less = level === "" ? "" : ", less at the brain with the head up";
+    expect(cppText).toBe(`CPP 55 mmHg, 5 under target 60${level}${less}`);
+  });
+
+  it("explains on the page what was explained aloud, and nothing before", () => {
+    expect(shown("120/80").screen.why).toBeUndefined();
+    const { screen } = shown("120/80", "why");
+    expect(screen.why?.text).toBe(
+      "MAP ninety three from systolic one twenty and diastolic eighty. Target ninety, common practice. One-third rule, from memory.",
+    );
+    expect(screen.why?.lines.map(({ label }) => label)).toEqual(["MAP", "SBP", "DBP", "target"]);
   });
 
   it("draws a measured ICP, and the MAP that the CPP target then needs", () => {
     expect(shown("map 95", "icp 40").screen.bar).toMatchObject({
       mapMmHg: 95,
       icp: { kind: "measured", lowMmHg: 40, highMmHg: 40 },
-      targetMmHg: 40 + protocol.targets.cppMmHg.value,
+      targetMmHg: 40 + CPP_TARGET,
     });
+  });
+
+  it("draws the line of a child where its mean or its CPP needs it", () => {
+    expect(shown("age 6", "map 70").screen.bar?.targetMmHg).toBe(65);
+    expect(shown("age 6", "map 70", "icp 22").screen.bar?.targetMmHg).toBe(67);
+  });
+
+  it("says in the bar's sentence too that a mean and its pressure do not agree", () => {
+    expect(shown("140/70 map 80").screen.bar?.description).toContain("systolic and diastolic give 93 mmHg");
+    expect(shown("140/70 map 92").screen.bar?.description).not.toContain("give");
   });
 
   it("never states a CPP without an ICP: bounds only, and named as assumed", () => {
@@ -109,6 +153,41 @@ describe("headline and bar", () => {
       }),
       { numRuns: 150 },
     );
+  });
+});
+
+describe("targets in force", () => {
+  const ADULT = "SBP 110, MAP 90, CPP 60 mmHg.";
+  const USUAL = "SpO2 94 %, EtCO2 35 to 45 mmHg.";
+  it.each<readonly [name: string, lines: readonly string[], targets: readonly string[]]>([
+    ["nothing known", [], ["Adult targets until an age is recorded, cause unknown.", ADULT, USUAL]],
+    ["an adult", ["age 40"], ["Targets: 15 to 49 years, cause unknown.", ADULT, USUAL]],
+    ["a child", ["age 6"], ["Targets: 1 to 10 years, cause unknown.", "SBP 102, MAP 65, CPP 45 mmHg.", USUAL]],
+    ["an injury", ["cause head injury"], ["Adult targets until an age is recorded, cause head injury.", ADULT, USUAL]],
+    [
+      "a bleed",
+      ["age 60", "cause bleed"],
+      ["Targets: 50 to 69 years, cause bleed.", "SBP 130, MAP 90, CPP 60 mmHg.", USUAL, "SBP ceiling 150 mmHg."],
+    ],
+    [
+      "a bleed that herniates",
+      ["age 60", "cause bleed", "herniation suspected"],
+      [
+        "Targets: 50 to 69 years, cause bleed.",
+        "SBP 130, MAP 90, CPP 60 mmHg.",
+        "SpO2 94 %, EtCO2 30 to 35 mmHg.",
+        "SBP ceiling 150 suspended: herniation.",
+        "Herniation suspected.",
+      ],
+    ],
+    [
+      "herniation over",
+      ["herniation suspected", "no herniation"],
+      ["Adult targets until an age is recorded, cause unknown.", ADULT, USUAL, "No herniation."],
+    ],
+    ["an age struck", ["age 6", "disregard"], ["Adult targets until an age is recorded, cause unknown.", ADULT, USUAL]],
+  ])("%s", (_name, lines, targets) => {
+    expect(shown("status", ...lines).screen.targetLines).toEqual(targets);
   });
 });
 
@@ -141,6 +220,13 @@ describe("tiles", () => {
     [["icp 22 at the tragus"], "icp", "22 mmHg at tragus", "now"],
     [["temp 37"], "temp", "37.0 °C", "now"],
     [["weight 176 pounds"], "weight", "79.8 kg", "now"],
+    [["age 6"], "age", "6 years", "now"],
+    [["six months old"], "age", "6 months", "now"],
+    [["age one month"], "age", "1 month", "now"],
+    [["age zero months"], "age", "0 months", "now"],
+    [["age one year"], "age", "1 year", "now"],
+    [["age six months", "correction age two"], "age", "2 years", "now"],
+    [["glucose 5.5"], "glucose", "5.5 mmol/L", "now"],
     [["gcs e4vtm6"], "gcs", "E4 VNT M6", "now"],
     [["eyes 4", "[3:00] motor 5"], "gcs", "E4 V– M5", "3 min ago"],
     [["left pupil 4 brisk"], "pupilLeft", "4 mm brisk", "now"],
@@ -191,6 +277,11 @@ describe("questions, steps and alerts", () => {
       }
     },
   );
+
+  it("takes an alert off that a child's age leaves without a ground", () => {
+    expect(shown("systolic 95").screen.alerts).not.toEqual([]);
+    expect(shown("systolic 95", "age 2").screen.alerts).toEqual([]);
+  });
 
   it("takes an alert off once it is cleared", () => {
     expect(shown("map 65", "correction map 95").screen.alerts).toEqual([]);

@@ -46,6 +46,7 @@ export const SLOTS: readonly { rule: string; from: number; to: number; decimals:
   { rule: "nHeight", from: 40, to: 230, decimals: 0 },
   { rule: "nHeightIn", from: 16, to: 90, decimals: 0 },
   { rule: "nAge", from: 0, to: 110, decimals: 0 },
+  { rule: "nAgeMonths", from: 0, to: 23, decimals: 0 },
   { rule: "nPupil", from: 1, to: 9, decimals: 0 },
   { rule: "nGcsEye", from: 1, to: 4, decimals: 0 },
   { rule: "nGcsVerbal", from: 1, to: 5, decimals: 0 },

@@ -32,6 +32,8 @@ describe("vitals aloud and printed", () => {
     ["pupilLeft", 4, "left pupil four", "Left pupil 4 mm"],
     ["weight", 80, "weight eighty kilograms", "Weight 80.0 kg"],
     ["age", 54, "age fifty four years", "Age 54 years"],
+    ["age", 1, "age one year", "Age 1 year"],
+    ["age", 0, "age zero years", "Age 0 years"],
   ])("%s %d", (code, value, said, shown) => {
     expect(sayVital(code, value)).toBe(said);
     expect(showVital(code, value)).toBe(shown);
@@ -49,6 +51,8 @@ describe("vitals aloud and printed", () => {
     [20, "cmH2O", "twenty centimetres of water", "20 cmH2O"],
     [98.6, "degF", "ninety eight point six degrees Fahrenheit", "98.6 °F"],
     [5, "{score}", "five", "5"],
+    [6, "mo", "six months", "6 months"],
+    [1, "mo", "one month", "1 month"],
   ])("keeps %d %s as it was said", (value, unit, said, shown) => {
     expect(saySaid(value, unit)).toBe(said);
     expect(showSaid(value, unit)).toBe(shown);

@@ -1,13 +1,7 @@
 import * as v from "valibot";
-import { VITALS, type VitalCode } from "../core/vitals.ts";
-import type { Protocol } from "./protocol.ts";
+import { count, notNegative, number, positive, priority, text, vitalCode } from "../schema/parts.ts";
 
-const text = v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty"));
-const number = v.pipe(v.number(), v.finite());
-const positive = v.pipe(number, v.gtValue(0, "must be above 0"));
 const sourced = <S extends v.GenericSchema>(value: S) => v.strictObject({ value, source: text });
-const priority = v.picklist(["high", "medium", "low"]);
-const codes = Object.keys(VITALS) as [VitalCode, ...VitalCode[]];
 
 const band = v.strictObject({ below: number, inclusive: v.boolean(), priority, source: text });
 
@@ -15,8 +9,8 @@ const alert = v.strictObject({
   id: text,
   code: v.picklist(["sbp", "map", "cpp", "spo2"]),
   bands: v.pipe(v.array(band), v.nonEmpty("needs a band")),
-  clearBy: v.pipe(number, v.minValue(0, "must not be negative")),
-  clearReadings: v.pipe(number, v.integer(), v.minValue(1, "must be 1 or more")),
+  clearBy: notNegative,
+  clearReadings: count,
   source: text,
 });
 
@@ -29,7 +23,7 @@ const step = v.strictObject({
       v.strictObject({ kind: v.literal("map-at-target") }),
       v.strictObject({
         kind: v.literal("recorded"),
-        codes: v.pipe(v.array(v.picklist(codes)), v.nonEmpty("names no vital")),
+        codes: v.pipe(v.array(vitalCode), v.nonEmpty("names no vital")),
       }),
     ]),
   ),
@@ -43,13 +37,16 @@ const confirm = v.strictObject({
   source: text,
 });
 
-const confirmEntries = Object.fromEntries(codes.map((code) => [code, v.exactOptional(confirm)])) as Record<
-  VitalCode,
-  v.ExactOptionalSchema<typeof confirm, undefined>
->;
+const codes = vitalCode.options;
+const confirmRules = v.strictObject(
+  Object.fromEntries(codes.map((code) => [code, v.exactOptional(confirm)])) as Record<
+    (typeof codes)[number],
+    v.ExactOptionalSchema<typeof confirm, undefined>
+  >,
+);
 
-/** The shape of a protocol file. Unknown keys are refused: a misspelt one would otherwise be silently without effect. */
-export const protocolSchema: v.GenericSchema<unknown, Protocol> = v.strictObject({
+/** The first shape of a protocol file: one set of targets, for adults, and sources in free text. Never changed again. */
+export const schemaOne = v.strictObject({
   schema: v.literal(1),
   name: text,
   version: text,
@@ -65,8 +62,8 @@ export const protocolSchema: v.GenericSchema<unknown, Protocol> = v.strictObject
   assumedIcpMmHg: sourced(v.strictObject({ low: number, high: number })),
   pressures: v.strictObject({ halvesWithinS: sourced(positive), apartMmHg: sourced(positive) }),
   alerts: v.array(alert),
-  groups: v.array(v.strictObject({ id: text, title: text, steps: v.array(step) })),
-  confirm: v.strictObject(confirmEntries),
+  groups: v.array(v.strictObject({ id: text, title: text, steps: v.pipe(v.array(step), v.nonEmpty("needs a step")) })),
+  confirm: confirmRules,
   timers: v.strictObject({
     questionTimeoutS: sourced(positive),
     staleAfterS: sourced(positive),
@@ -74,3 +71,5 @@ export const protocolSchema: v.GenericSchema<unknown, Protocol> = v.strictObject
     reannounceS: v.strictObject({ high: sourced(positive), medium: sourced(positive), low: sourced(positive) }),
   }),
 });
+
+export type FileOne = v.InferOutput<typeof schemaOne>;

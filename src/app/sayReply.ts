@@ -1,0 +1,97 @@
+import type { WhyAbout } from "../language/intent.ts";
+import { sayDose, sayNoDose } from "../language/sentences/dose.ts";
+import { sayConsequence, sayDisagreement, sayReading } from "../language/sentences/reading.ts";
+import { sentences } from "../language/sentences/sentence.ts";
+import { sayStatus } from "../language/sentences/status.ts";
+import { sayChangedTargets } from "../language/sentences/targets.ts";
+import { sayWhy } from "../language/sentences/why.ts";
+import type { CaseState } from "../log/caseState.ts";
+import type { Statement } from "../log/facts.ts";
+import { selectPerfusion } from "../log/perfusion.ts";
+import { mergeBackground } from "../log/statements.ts";
+import { selectTargets } from "../log/targets.ts";
+import type { Protocol } from "../protocol/protocol.ts";
+import { planDrug } from "../rules/drugPlan.ts";
+import type { AppState } from "./context.ts";
+import type { Decision } from "./decide/decision.ts";
+import type { Topic } from "./topic.ts";
+import { explain, topicOf, topicOfStatement } from "./why.ts";
+
+/** The words of a reply, and the number it speaks of: what "why" then means. */
+type Reply = { readonly text: string; readonly withinMs?: number; readonly topic?: Topic; readonly explained?: true };
+
+/** What was said, and what is now true. */
+export type Replying = {
+  readonly protocol: Protocol;
+  /** Before the utterance. */
+  readonly before: AppState;
+  /** With its facts, and those of the rules. */
+  readonly log: CaseState;
+  /** An alert is about to give MAP or CPP against its target. */
+  readonly alerted: boolean;
+  readonly nowMs: number;
+};
+
+/** A little under four seconds, the device's own delay included. */
+const WITHIN_MS = 3900;
+
+const merged = (statements: readonly Statement[]): Statement => ({
+  vitals: statements.flatMap((s) => s.vitals),
+  findings: statements.flatMap((s) => s.findings),
+  ...mergeBackground(statements),
+});
+
+function sayRecorded(
+  statement: Statement,
+  { protocol, log, alerted, nowMs }: Replying,
+): readonly (string | undefined)[] {
+  const perfusion = selectPerfusion(log, protocol, nowMs);
+  const silent = alerted || !protocol.readBack.consequence.value;
+  const consequence = silent ? undefined : sayConsequence(statement, perfusion);
+  const reading = sayReading(statement, protocol.region, consequence !== undefined);
+  return [reading, consequence, sayDisagreement(statement, perfusion)];
+}
+
+function replyDose(drugId: string, { protocol, log, nowMs }: Replying): Reply {
+  const plan = planDrug(log, protocol, drugId, nowMs);
+  return plan.ok ? { text: sayDose(plan.value), topic: { kind: "dose", drugId } } : { text: sayNoDose(plan.error) };
+}
+
+function replyWhy(about: WhyAbout, { protocol, before, log, nowMs }: Replying): Reply {
+  const topic = topicOf(about, before.why);
+  if (topic === undefined) return { text: about === "dose" ? "No dose said yet." : "No number said yet." };
+  const explanation = explain(protocol, log, topic, nowMs);
+  if (explanation === undefined) return { text: "That number is not known now." };
+  return { text: sayWhy(explanation, nowMs), topic, explained: true };
+}
+
+/** The reply to an utterance, made after its facts are in, so that it speaks of what is now true. */
+export function sayReply({ reply }: Decision, replying: Replying): Reply {
+  const { protocol, before, log, nowMs } = replying;
+  const changed = sayChangedTargets(selectTargets(before.log, protocol), selectTargets(log, protocol), protocol.region);
+  // A question that follows is not hurried.
+  const isBrisk = changed !== undefined && (reply.kind !== "recorded" || reply.then === undefined);
+  const brisk = isBrisk ? { withinMs: WITHIN_MS } : {};
+  switch (reply.kind) {
+    case "none":
+      return { text: "" };
+    case "words":
+      return { text: sentences(reply.text, changed), ...brisk };
+    case "status":
+      return {
+        text: sayStatus(selectPerfusion(log, protocol, nowMs)),
+        withinMs: WITHIN_MS,
+        topic: { kind: "value", code: "map" },
+      };
+    case "dose":
+      return replyDose(reply.drugId, replying);
+    case "why":
+      return replyWhy(reply.about, replying);
+    case "recorded": {
+      const statement = merged(reply.statements);
+      const topic = topicOfStatement(statement);
+      const text = sentences(...sayRecorded(statement, replying), changed, reply.then);
+      return { text, ...brisk, ...(topic !== undefined && { topic }) };
+    }
+  }
+}

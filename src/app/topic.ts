@@ -1,0 +1,13 @@
+import type { WatchedCode } from "../protocol/protocol.ts";
+
+/** A number that was said and can be explained. */
+export type Topic =
+  { readonly kind: "value"; readonly code: WatchedCode } | { readonly kind: "dose"; readonly drugId: string };
+
+export type WhyState = {
+  /** The last number that was said. */
+  readonly lastNumber: Topic | undefined;
+  readonly lastDose: Topic | undefined;
+  /** What was last explained, for the screen. */
+  readonly shown: Topic | undefined;
+};

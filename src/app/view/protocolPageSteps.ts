@@ -1,0 +1,91 @@
+import type { VitalCode } from "../../core/vitals.ts";
+import type { AlertRule, ConfirmRule, Protocol, Step, StepGroup } from "../../protocol/protocol.ts";
+import { showExact, showQuantity, showSpan } from "./protocolPageAmount.ts";
+import type { DraftRow, DraftTable } from "./protocolPageTypes.ts";
+import { codeUnit, codeWords, valueWords } from "./protocolPageWords.ts";
+
+function alertTable({ id, code, bands, clearBy, clearReadings, source }: AlertRule): DraftTable {
+  return {
+    key: id,
+    title: codeWords(code),
+    rows: [
+      ...bands.map((band, i) => ({
+        key: `bands.${i}`,
+        label: `${band.inclusive ? "At or under" : "Under"} the ${band.under === "critical" ? "emergency limit" : band.under}`,
+        value: `${band.priority} priority`,
+        source: band.source,
+      })),
+      {
+        key: "clear",
+        label: "Cleared",
+        value: `${showQuantity(clearBy, codeUnit(code))} or more above the mildest limit, ${showExact(clearReadings)} readings in a row`,
+        source,
+      },
+      { key: "id", label: "Named in the file", value: `${id}, watching ${code}` },
+    ],
+  };
+}
+
+export const alertTables = ({ alerts }: Protocol): readonly DraftTable[] => alerts.map(alertTable);
+
+function showSatisfied(satisfied: NonNullable<Step["satisfiedBy"]>): string {
+  return satisfied.kind === "map-at-target"
+    ? "answered by a mean pressure at its target"
+    : `answered when ${satisfied.codes.map(codeWords).join(", ")} are recorded`;
+}
+
+function showStep({ killer, satisfiedBy, carries }: Step): string {
+  const parts = [
+    killer ? "critical, waived only aloud" : "may be waived",
+    satisfiedBy && showSatisfied(satisfiedBy),
+    carries && `takes ${carries.what}, ${showSpan(carries.low, carries.high, carries.unit)}`,
+  ];
+  return parts.filter((part) => part !== undefined).join("; ");
+}
+
+const groupTable = ({ id, title, steps }: StepGroup): DraftTable => ({
+  key: id,
+  title,
+  rows: [
+    ...steps.map((step) => ({
+      key: `steps.${step.id}`,
+      label: step.challenge,
+      value: showStep(step),
+      source: step.source,
+    })),
+    { key: "id", label: "Named in the file", value: `${id}; in this order ${steps.map((step) => step.id).join(", ")}` },
+    { key: "title", label: "Read out as", value: title },
+  ],
+});
+
+export const stepTables =
+  (phase: StepGroup["phase"]) =>
+  ({ groups }: Protocol): readonly DraftTable[] =>
+    groups.filter((group) => group.phase === phase).map(groupTable);
+
+/** Groups are read in the order of the file. */
+export const groupOrder = ({ groups }: Protocol): readonly DraftRow[] => [
+  {
+    key: "groups",
+    label: "Groups, in this order",
+    value: groups.map(({ title, phase }) => `${title} (${valueWords(phase)})`).join(", "),
+  },
+];
+
+function showConfirm({ actionEdges, soundAlike, jump }: ConfirmRule, unit: string): string {
+  const edges = actionEdges.map(showExact).join(", ");
+  const jumps = jump && `more than ${showQuantity(jump.by, unit)} within ${showQuantity(jump.withinS, "s")}`;
+  return [
+    edges === "" ? "no limit of action" : `limits of action ${edges}${unit === "" ? "" : `\u00a0${unit}`}`,
+    `a sound-alike ${valueWords(soundAlike)}`,
+    jumps === undefined ? "no jump" : `a jump of ${jumps}`,
+  ].join("; ");
+}
+
+/** When a value is asked back. */
+export const confirmRows = ({ confirm }: Protocol): readonly DraftRow[] =>
+  (Object.entries(confirm) as [VitalCode, ConfirmRule | undefined][]).flatMap(([code, rule]) =>
+    rule === undefined
+      ? []
+      : [{ key: code, label: codeWords(code), value: showConfirm(rule, codeUnit(code)), source: rule.source }],
+  );

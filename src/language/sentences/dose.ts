@@ -1,0 +1,120 @@
+import type { DoseUnit, RateUnit, WeightScalar } from "../../core/doseUnits.ts";
+import { VITALS } from "../../core/vitals.ts";
+import type { DrugPlan, DrugPlanError } from "../../rules/drugPlan.ts";
+import { roundedDose, sayNumber, sayTwoWays } from "./number.ts";
+import { sentences } from "./sentence.ts";
+
+const UNITS: Readonly<Record<DoseUnit, string>> = {
+  mcg: "micrograms",
+  mg: "milligrams",
+  g: "grams",
+  units: "units",
+  mmol: "millimoles",
+  mL: "millilitres",
+};
+
+/** "micrograms per kilo per minute": in full, since a clipped unit is a misheard unit. */
+const sayRateUnit = (unit: RateUnit): string =>
+  unit
+    .split("/")
+    .map((part) => ({ kg: "kilo", min: "minute", h: "hour" })[part] ?? UNITS[part as DoseUnit])
+    .join(" per ");
+
+const SCALARS: Readonly<Record<WeightScalar, string>> = {
+  actual: "actual weight",
+  ideal: "ideal weight",
+  lean: "lean weight",
+  adjusted: "adjusted weight",
+};
+
+/** Under a tenth, two decimals are too few figures for a dose: the smaller unit has them. */
+const SMALLER: Readonly<Partial<Record<DoseUnit, DoseUnit>>> = { g: "mg", mg: "mcg" };
+
+/** "sixty, six zero, milligrams"; "one gram"; 0.066 mg is "sixty six, six six, micrograms". */
+function sayDoseAmount(value: number, unit: DoseUnit): string {
+  const smaller = value < 0.1 ? SMALLER[unit] : undefined;
+  if (smaller !== undefined) return sayDoseAmount(value * 1000, smaller);
+  const [number, words] = [sayTwoWays(roundedDose(value)), UNITS[unit]];
+  if (number.includes(",")) return `${number}, ${words}`;
+  return `${number} ${value === 1 ? words.slice(0, -1) : words}`;
+}
+
+function sayPerKg({ planned, weight }: DrugPlan): string | undefined {
+  if (planned.perKg === undefined || weight === undefined) return undefined;
+  const name = `${SCALARS[weight.scalarUsed]} ${sayNumber(weight.kg, 1)}`;
+  const guessed = weight.kind === "estimated" ? ", estimated" : "";
+  return `${sayNumber(planned.perKg, 2)} per kilo, ${name}${guessed}`;
+}
+
+/** What shock did to the usual amount; that it is not known where it would have mattered. */
+function sayShock({ dose, planned, shock }: DrugPlan): string | undefined {
+  if (dose.shock === undefined && !dose.omitInShock) return undefined;
+  if (shock === undefined) return "Shock index not known";
+  const usual = planned.shocked ? dose.shock?.usual : undefined;
+  if (usual === undefined || usual === dose.usual) return undefined;
+  return `${planned.reduced ? "Reduced" : "Raised"} for shock index ${sayNumber(shock.index, 2)}`;
+}
+
+const sayLimits = ({ dose, planned }: DrugPlan): string | undefined =>
+  planned.capped ? "At the cap" : planned.raised && dose.minimum !== undefined ? "At the minimum" : undefined;
+
+/** A drug that is given for several purposes: for which. */
+const sayWhat = ({ medicine, dose, others }: DrugPlan): string =>
+  others === 0 ? medicine.spokenName : `${medicine.spokenName} for ${dose.purpose}`;
+
+/**
+ * The protocol's dose for this patient: mass first, two ways; then what it was worked out from. Never a volume: that needs
+ * a concentration that was read back.
+ */
+export const sayDose = (plan: DrugPlan): string =>
+  sentences(
+    `${sayWhat(plan)}, ${sayDoseAmount(plan.planned.usual.value, plan.planned.usual.unit)}`,
+    sayPerKg(plan),
+    sayShock(plan),
+    sayLimits(plan),
+    plan.others === 0
+      ? undefined
+      : `${sayNumber(plan.others, 0)} other ${plan.others === 1 ? "dose" : "doses"} in the protocol`,
+    plan.medicine.beforeHospital ? undefined : "The protocol does not give it before hospital",
+  );
+
+const list = (words: readonly string[]): string =>
+  words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
+
+/** Why there is no dose, and what to do about it. */
+export function sayNoDose(error: DrugPlanError): string {
+  switch (error.kind) {
+    case "no-medicine":
+      return "Not in this protocol.";
+    case "not-in-region":
+      return `${sentences(error.medicine.spokenName + " is not sold in this region")}`;
+    case "omitted-in-shock":
+      return sentences(
+        `No ${error.medicine.spokenName}: shock index ${sayNumber(error.shock.index, 2)}, left out in shock`,
+      );
+    case "pressure-too-low": {
+      const { sbpMmHg, targetMmHg } = error;
+      return sentences(
+        `No ${error.medicine.spokenName}: systolic ${sayNumber(sbpMmHg, 0)}, under ${sayNumber(targetMmHg, 0)}`,
+      );
+    }
+    case "infusion-only": {
+      const { low, start, high, unit } = error.infusion;
+      const span = `start ${sayNumber(start, 2)}, from ${sayNumber(low, 2)} to ${sayNumber(high, 2)}`;
+      return sentences(`${error.medicine.spokenName}, infusion`, `${span} ${sayRateUnit(unit)}`);
+    }
+    case "no-dose":
+      return sentences(`No ${error.population} dose of ${error.medicine.spokenName} in this protocol`);
+    case "in-question":
+      return sentences(`No dose while the ${VITALS[error.code].spokenName} is in question`, "Answer it first");
+    case "missing":
+      return sentences(`${error.medicine.spokenName} needs ${list(error.missing)}`, "Say it first");
+    case "too-short":
+      return sentences(
+        `No ideal weight under ${sayNumber(error.fromCm, 1)} centimetres`,
+        `Work out ${error.medicine.spokenName} by hand`,
+      );
+    case "impossible":
+      return sentences(`${error.medicine.spokenName} comes out at no possible dose`, "Check the weight");
+  }
+}

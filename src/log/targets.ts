@@ -1,0 +1,20 @@
+import type { Protocol } from "../protocol/protocol.ts";
+import { resolveTargets, type Targets, type Traits } from "../protocol/resolveTargets.ts";
+import type { CaseState } from "./caseState.ts";
+import { selectLatest } from "./selectors.ts";
+
+/** The targets that hold for the patient now. */
+export type CurrentTargets = Targets;
+
+/** What was recorded of the patient that decides which targets hold. Until a cause is said it is unknown. */
+function selectTraits(state: CaseState): Traits {
+  return {
+    ageA: selectLatest(state, "age")?.value,
+    cause: state.cause?.cause ?? "unknown",
+    herniating: state.herniation?.present ?? false,
+  };
+}
+
+/** The targets that hold now: everything that judges, says or shows a value against its target reads them here. */
+export const selectTargets = (state: CaseState, protocol: Protocol): CurrentTargets =>
+  resolveTargets(protocol, selectTraits(state));

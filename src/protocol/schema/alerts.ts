@@ -1,0 +1,60 @@
+import * as v from "valibot";
+import { count, notNegative, number, positive, priority, source, sourced, text, vitalCode } from "./parts.ts";
+
+const band = v.strictObject({
+  /** Which limit of the target it lies under; its number depends on the patient. */
+  under: v.picklist(["target", "critical"]),
+  /** The limit itself is inside the band. */
+  inclusive: v.boolean(),
+  priority,
+  source,
+});
+
+export const alert = v.strictObject({
+  id: text,
+  code: v.picklist(["sbp", "map", "cpp", "spo2"]),
+  /** Mildest first. */
+  bands: v.pipe(v.array(band), v.nonEmpty("needs a band")),
+  /** To clear, a value must stand this far above the mildest band … */
+  clearBy: notNegative,
+  /** … this many readings in a row. */
+  clearReadings: count,
+  source,
+});
+
+const confirm = v.strictObject({
+  /** Values between two edges lead to the same action; a sound-alike across an edge is asked back. */
+  actionEdges: v.array(number),
+  /** `always`: thirteen and thirty are asked back whatever they would change. */
+  soundAlike: v.picklist(["always", "if-action-differs"]),
+  /** Further than this from the last value, within the window: asked back. */
+  jump: v.exactOptional(v.strictObject({ by: positive, withinS: positive })),
+  source,
+});
+
+const codes = vitalCode.options;
+export const confirmRules = v.strictObject(
+  Object.fromEntries(codes.map((code) => [code, v.exactOptional(confirm)])) as Record<
+    (typeof codes)[number],
+    v.ExactOptionalSchema<typeof confirm, undefined>
+  >,
+);
+
+export const timers = v.strictObject({
+  /** An open question turns into an unconfirmed statement. */
+  questionTimeoutS: sourced(positive),
+  /** A reading is called stale. */
+  staleAfterS: sourced(positive),
+  /** "Stand by" holds prompts and questions this long. */
+  standByS: sourced(positive),
+  reannounceS: v.strictObject({ high: sourced(positive), medium: sourced(positive), low: sourced(positive) }),
+  /** How often the pressure is taken, and how often around induction. */
+  pressureEveryS: v.strictObject({ usual: sourced(positive), induction: sourced(positive) }),
+  /** From the induction drug to the prompt for sedation. */
+  sedationDueS: sourced(positive),
+  /** Measures against herniation are a bridge of this length. */
+  herniationMeasuresS: sourced(positive),
+  /** After a change of the ventilator: when to look at EtCO2, and when to take a gas. */
+  recheckEtco2S: sourced(positive),
+  recheckGasS: sourced(positive),
+});

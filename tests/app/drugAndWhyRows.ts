@@ -1,0 +1,417 @@
+import type { Row } from "./caseRows.ts";
+
+/**
+ * Cases in which a dose or the reason of a number is asked for. Invented. The doses are the protocol's for this patient,
+ * worked by hand: ideal weight of a man of 178 cm 73.2 kg, estimate for six years 25 kg, shock index HR / SBP.
+ */
+export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
+  "a dose that goes by a weight that is not known": [
+    ["dose of ketamine", "answered", "", "Ketamine needs height and sex. Say it first."],
+    ["height one seventy eight centimetres", "recorded", "height 178", "Height one seventy eight centimetres."],
+    ["dose of ketamine", "answered", "", "Ketamine needs sex. Say it first."],
+    ["sex male", "recorded", "sex male", "Sex male."],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, one ten, one one zero, milligrams. One point five per kilo, ideal weight seventy three point two. Shock index not known.",
+    ],
+  ],
+  "the protocol's dose by ideal weight, and why": [
+    ["height one seventy eight centimetres", "recorded", "height 178", "Height one seventy eight centimetres."],
+    ["sex male", "recorded", "sex male", "Sex male."],
+    ["why that dose", "answered", "", "No dose said yet."],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, one ten, one one zero, milligrams. One point five per kilo, ideal weight seventy three point two. Shock index not known.",
+    ],
+    [
+      "why that dose",
+      "answered",
+      "",
+      "Ketamine one ten milligrams from dose one point five milligrams per kilo and ideal weight seventy three point two kilos. Protocol, common practice. Ideal weight seventy three point two kilos from height one seventy eight centimetres.",
+    ],
+    [
+      "dose of rocuronium",
+      "answered",
+      "",
+      "Rocuronium, eighty seven point eight, eight seven point eight, milligrams. One point two per kilo, ideal weight seventy three point two. Shock index not known.",
+    ],
+    [
+      "dose of etomidate",
+      "answered",
+      "",
+      "Etomidate, twenty two, two two, milligrams. Zero point three per kilo, ideal weight seventy three point two. Shock index not known.",
+    ],
+  ],
+  "a shock index over the limit reduces the dose, and is named": [
+    [
+      "height one seventy eight centimetres, sex male",
+      "recorded",
+      "height 178, sex male",
+      "Height one seventy eight centimetres, sex male.",
+    ],
+    [
+      "one twenty over sixty, rate one ten",
+      "recorded",
+      "sbp 120, dbp 60, hr 110",
+      "Pressure one twenty over sixty, heart rate one ten.",
+    ],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, fifty four point nine, five four point nine, milligrams. Zero point seven five per kilo, ideal weight seventy three point two. Reduced for shock index zero point nine two.",
+    ],
+    [
+      "why",
+      "answered",
+      "",
+      "Ketamine fifty four point nine milligrams from dose zero point seven five milligrams per kilo and ideal weight seventy three point two kilos. Protocol, common practice. Shock index zero point nine two from heart rate one ten and systolic one twenty, limit zero point eight.",
+    ],
+    [
+      "dose of rocuronium",
+      "answered",
+      "",
+      "Rocuronium, eighty seven point eight, eight seven point eight, milligrams. One point two per kilo, ideal weight seventy three point two.",
+    ],
+    ["dose of lidocaine", "answered", "", "No lidocaine: shock index zero point nine two, left out in shock."],
+  ],
+  "a shock index that has gone stale is not known": [
+    [
+      "height one seventy eight centimetres, sex male",
+      "recorded",
+      "height 178, sex male",
+      "Height one seventy eight centimetres, sex male.",
+    ],
+    [
+      "one twenty over sixty, rate one ten",
+      "recorded",
+      "sbp 120, dbp 60, hr 110",
+      "Pressure one twenty over sixty, heart rate one ten.",
+    ],
+    [
+      "[11:00] dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, one ten, one one zero, milligrams. One point five per kilo, ideal weight seventy three point two. Shock index not known.",
+    ],
+  ],
+  "the actual weight, and the cap": [
+    ["weight one fifty kilos", "asked", "asked sound-alike", "Weight one fifty, one five zero?"],
+    ["affirm", "recorded", "closed affirmed, weight 150", "Weight one fifty kilograms."],
+    [
+      "dose of suxamethonium",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, two hundred, two zero zero, milligrams. One point five per kilo, actual weight one fifty. Shock index not known. At the cap. One other dose in the protocol.",
+    ],
+    [
+      "dose of levetiracetam",
+      "answered",
+      "",
+      "Levetiracetam for seizure that does not stop, four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight one fifty. At the cap. Two other doses in the protocol.",
+    ],
+    ["weight eighty eight zero kilos", "asked", "asked jump", "Weight eighty, eight zero? Last was one fifty."],
+    ["dose of succinylcholine", "answered", "", "No dose while the weight is in question. Answer it first."],
+    ["affirm", "recorded", "closed affirmed, weight 80", "Weight eighty kilograms."],
+    [
+      "dose of succinylcholine",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, one twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+    ],
+    [
+      "dose of levetiracetam",
+      "answered",
+      "",
+      "Levetiracetam for seizure that does not stop, four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight eighty. At the cap. Two other doses in the protocol.",
+    ],
+    [
+      "why that dose",
+      "answered",
+      "",
+      "Levetiracetam four thousand five hundred milligrams from dose sixty milligrams per kilo and actual weight eighty kilos and cap four thousand five hundred milligrams. Protocol, from memory.",
+    ],
+  ],
+  "a guessed weight stays a guess": [
+    [
+      "estimated weight seventy one seven one kilos",
+      "recorded",
+      "weight 71 estimated",
+      "Estimated weight seventy one kilograms.",
+    ],
+    [
+      "dose of suxamethonium",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, one oh seven, one zero seven, milligrams. One point five per kilo, actual weight seventy one, estimated. Shock index not known. One other dose in the protocol.",
+    ],
+    [
+      "why",
+      "answered",
+      "",
+      "Suxamethonium one oh seven milligrams from dose one point five milligrams per kilo and actual weight seventy one kilos, estimated. Protocol, common practice.",
+    ],
+    ["height about one eighty centimetres", "asked", "asked sound-alike", "Height one eighty, one eight zero?"],
+    ["affirm", "recorded", "closed affirmed, height 180 estimated", "Estimated height one eighty centimetres."],
+    ["sex female", "recorded", "sex female", "Sex female."],
+    [
+      "dose of etomidate",
+      "answered",
+      "",
+      "Etomidate, twenty one point one, two one point one, milligrams. Zero point three per kilo, ideal weight seventy point five, estimated. Shock index not known.",
+    ],
+  ],
+  "a child without a weight gets the estimate by age, called one": [
+    ["age six", "recorded", "age 6", "Age six years. Targets: systolic one oh two, MAP sixty five, CPP forty five."],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, thirty seven point five, three seven point five, milligrams. One point five per kilo, actual weight twenty five, estimated. Shock index not known.",
+    ],
+    [
+      "dose of rocuronium",
+      "answered",
+      "",
+      "Rocuronium, thirty, three zero, milligrams. One point two per kilo, actual weight twenty five, estimated. Shock index not known.",
+    ],
+    [
+      "why that dose",
+      "answered",
+      "",
+      "Rocuronium thirty milligrams from dose one point two milligrams per kilo and actual weight twenty five kilos, estimated. Protocol, common practice. Actual weight twenty five kilos from age six years.",
+    ],
+    [
+      "ninety five over fifty, rate one thirty",
+      "asked",
+      "sbp 95, dbp 50, asked sound-alike",
+      "Pressure ninety five over fifty. MAP sixty five, on target. Heart rate one thirty, one three zero?",
+    ],
+    ["affirm", "recorded", "closed affirmed, hr 130", "Heart rate one thirty."],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "Ketamine, eighteen point eight, one eight point eight, milligrams. Zero point seven five per kilo, actual weight twenty five, estimated. Reduced for shock index one point three seven.",
+    ],
+    ["dose of etomidate", "answered", "", "No child dose of etomidate in this protocol."],
+  ],
+  "a weight that was said is the child's": [
+    [
+      "age six, weight twenty two point five kilos",
+      "recorded",
+      "age 6, weight 22.5",
+      "Age six years, weight twenty two point five kilograms. Targets: systolic one oh two, MAP sixty five, CPP forty five.",
+    ],
+    [
+      "dose of rocuronium",
+      "answered",
+      "",
+      "Rocuronium, twenty seven, two seven, milligrams. One point two per kilo, actual weight twenty two point five. Shock index not known.",
+    ],
+  ],
+  "a dose for some weights waits for the weight": [
+    [
+      "age three months",
+      "recorded",
+      "age 0.3",
+      "Age three months. Targets: systolic ninety, MAP sixty two, CPP forty two.",
+    ],
+    [
+      "dose of suxamethonium",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, eleven, one one, milligrams. Two per kilo, actual weight five point five, estimated. Shock index not known. One other dose in the protocol.",
+    ],
+  ],
+  "an adult too short for the formula": [
+    [
+      "height one fifty centimetres, sex female",
+      "asked",
+      "sex female, asked sound-alike",
+      "Sex female. Height one fifty, one five zero?",
+    ],
+    ["affirm", "recorded", "closed affirmed, height 150", "Height one fifty centimetres."],
+    [
+      "dose of ketamine",
+      "answered",
+      "",
+      "No ideal weight under one fifty two point four centimetres. Work out ketamine by hand.",
+    ],
+  ],
+  "a drug that runs as an infusion": [
+    [
+      "dose of norepinephrine",
+      "answered",
+      "",
+      "Noradrenaline, infusion. Start zero point zero five, from zero point zero two to one micrograms per kilo per minute.",
+    ],
+    [
+      "dose of vasopressin",
+      "answered",
+      "",
+      "Vasopressin, infusion. Start zero point zero three, from zero point zero one to zero point zero four units per minute.",
+    ],
+  ],
+  "mannitol is barred under the systolic target": [
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    [
+      "dose of mannitol",
+      "answered",
+      "",
+      "Mannitol, forty, four zero, grams. Zero point five per kilo, actual weight eighty. The protocol does not give it before hospital.",
+    ],
+    ["one oh five over sixty", "recorded", "sbp 105, dbp 60", "Pressure one oh five over sixty."],
+    ["dose of mannitol", "answered", "", "No mannitol: systolic one oh five, under one ten."],
+  ],
+  "a drug with doses for several purposes says which this is": [
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    [
+      "dose of midazolam",
+      "answered",
+      "",
+      "Midazolam for sedation after intubation, one point six milligrams. Zero point zero two per kilo, actual weight eighty. Two other doses in the protocol.",
+    ],
+    [
+      "dose of tranexamic acid",
+      "answered",
+      "",
+      "Tranexamic acid for brain injury or bleeding, within 3 hours of injury, one gram. One other dose in the protocol. The protocol does not give it before hospital.",
+    ],
+  ],
+  "why, before any number": [
+    ["why", "answered", "", "No number said yet."],
+    ["why that dose", "answered", "", "No dose said yet."],
+    ["why map", "answered", "", "That number is not known now."],
+    ["why sats", "answered", "", "That number is not known now."],
+  ],
+  "why: a mean that was worked out, one that was measured": [
+    ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
+    [
+      "why",
+      "answered",
+      "",
+      "MAP seventy seven from systolic one ten and diastolic sixty. Target ninety, common practice. One-third rule, from memory.",
+    ],
+    ["map eighty four", "recorded", "map 84", "Measured MAP eighty four, six under ninety."],
+    ["why", "answered", "", "MAP eighty four, measured. Target ninety, common practice."],
+    ["[2:30] why map", "answered", "", "MAP eighty four, measured, three minutes old. Target ninety, common practice."],
+    [
+      "why the systolic",
+      "answered",
+      "",
+      "Systolic one ten, measured, three minutes old. Target one ten, guideline, Carney twenty seventeen.",
+    ],
+  ],
+  "why: a perfusion pressure with and without a measured ICP": [
+    ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
+    [
+      "why c p p",
+      "answered",
+      "",
+      "CPP fifty seven from MAP seventy seven and ICP twenty, assumed. Target sixty, guideline, Carney twenty seventeen. MAP seventy seven from systolic one ten and diastolic sixty, target ninety.",
+    ],
+    ["i c p twenty two two two", "recorded", "icp 22", "ICP twenty two."],
+    [
+      "why",
+      "answered",
+      "",
+      "CPP fifty five from MAP seventy seven and ICP twenty two. Target sixty, guideline, Carney twenty seventeen. MAP seventy seven from systolic one ten and diastolic sixty, target ninety.",
+    ],
+    [
+      "[5:00] why that c p p",
+      "answered",
+      "",
+      "CPP fifty five from MAP seventy seven and ICP twenty two, five minutes old. Target sixty, guideline, Carney twenty seventeen. MAP seventy seven from systolic one ten and diastolic sixty, target ninety.",
+    ],
+  ],
+  "why: the alert that was just said, then what was asked": [
+    ["sats eighty eight", "recorded", "spo2 88", "Sats eighty eight."],
+    ["why", "answered", "", "Sats eighty eight, measured. Target ninety four, common practice."],
+    ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
+    [
+      "why",
+      "answered",
+      "",
+      "MAP seventy seven from systolic one ten and diastolic sixty. Target ninety, common practice. One-third rule, from memory.",
+    ],
+    [
+      "status",
+      "answered",
+      "",
+      "One ten over sixty. MAP seventy seven, thirteen under ninety. If ICP twenty, CPP fifty seven.",
+    ],
+    [
+      "why",
+      "answered",
+      "",
+      "MAP seventy seven from systolic one ten and diastolic sixty. Target ninety, common practice. One-third rule, from memory.",
+    ],
+  ],
+  "a dose stays the last dose while numbers are said": [
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    [
+      "dose of suxamethonium",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, one twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+    ],
+    ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
+    ["why", "answered", "", "Sats ninety six, measured. Target ninety four, common practice."],
+    [
+      "why that dose",
+      "answered",
+      "",
+      "Suxamethonium one twenty milligrams from dose one point five milligrams per kilo and actual weight eighty kilos. Protocol, common practice.",
+    ],
+    [
+      "why",
+      "answered",
+      "",
+      "Suxamethonium one twenty milligrams from dose one point five milligrams per kilo and actual weight eighty kilos. Protocol, common practice.",
+    ],
+  ],
+  "while a rate is in question there is no shock index": [
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    [
+      "one twenty over sixty, rate one ten",
+      "recorded",
+      "sbp 120, dbp 60, hr 110",
+      "Pressure one twenty over sixty, heart rate one ten.",
+    ],
+    ["rate thirty", "asked", "asked jump", "Heart rate thirty, three zero? Last was one ten."],
+    [
+      "dose of suxamethonium",
+      "answered",
+      "",
+      "Suxamethonium for paralysis for intubation, one twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+    ],
+  ],
+  "a dose under a tenth is said in the smaller unit": [
+    [
+      "age two months",
+      "recorded",
+      "age 0.2",
+      "Age two months. Targets: systolic ninety, MAP sixty two, CPP forty two.",
+    ],
+    ["weight three point three kilos", "recorded", "weight 3.3", "Weight three point three kilograms."],
+    [
+      "dose of midazolam",
+      "answered",
+      "",
+      "Midazolam for sedation after intubation, sixty six, six six, micrograms. Zero point zero two per kilo, actual weight three point three. Two other doses in the protocol.",
+    ],
+  ],
+  "which protocol": [
+    [
+      "which protocol",
+      "answered",
+      "",
+      "Raised intracranial pressure, adult and child, version 0.2.0. Example protocol, not approved for patients. Not signed.",
+    ],
+  ],
+};

@@ -1,0 +1,30 @@
+import type { Row } from "./row.ts";
+
+/** Why ICP is raised, and herniation. */
+export const CAUSE_ROWS: readonly Row[] = [
+  ["cause head injury", "cause injury"],
+  ["cause is head injury", "cause injury"],
+  ["cause brain injury", "cause injury"],
+  ["cause injury", "cause injury"],
+  ["cause trauma", "cause injury"],
+  ["cause is head trauma", "cause injury"],
+  ["cause TBI", "cause injury"],
+  ["cause bleed", "cause bleed"],
+  ["cause is a bleed", "cause bleed"],
+  ["cause a brain bleed", "cause bleed"],
+  ["cause haemorrhage", "cause bleed"],
+  ["cause is brain hemorrhage", "cause bleed"],
+  ["cause: bleed", "cause bleed"],
+  ["cause = ICH", "cause bleed"],
+  ["cause unknown", "cause unknown"],
+  ["cause is unknown", "cause unknown"],
+  ["herniation suspected", "herniation suspected"],
+  ["suspected herniation", "herniation suspected"],
+  ["no herniation", "herniation none"],
+  ["six year old boy, cause head injury", "age 6 a, sex male, cause injury"],
+  ["age sixty, cause bleed and herniation suspected", "age 60, cause bleed, herniation suspected"],
+  ["cause bleed, weight eighty kilos", "cause bleed, weight 80 kg"],
+  ["cause bleed, cause head injury", "cause bleed || cause injury"],
+  ["correction cause bleed", "correction: cause bleed"],
+  ["correction no herniation", "correction: herniation none"],
+];

@@ -25,7 +25,8 @@ export type Targets = {
   /** False: the population was taken because no age is known. Then that is said. */
   readonly ageKnown: boolean;
   readonly cause: Cause;
-  readonly sbpMmHg: Floor & { readonly ceiling?: Limit };
+  /** `forAge`: what the age asks for, whatever the cause asks on top of it. */
+  readonly sbpMmHg: Floor & { readonly forAge: Limit; readonly ceiling?: Limit };
   readonly mapMmHg: Floor;
   readonly cppMmHg: Floor & { readonly noGainAbove: Limit };
   readonly spo2Pct: Floor;
@@ -72,7 +73,8 @@ function floorOf(floor: { target: Sourced<ByAge>; critical: Sourced<ByAge> }, pa
 }
 
 /** A range for the cause: its lower end counts where it asks for more than the age does, its upper end unless spared. */
-function withCause(floor: Floor, isAdult: boolean, protocol: Protocol, { cause, herniating }: Traits) {
+function withCause(ofAge: Floor, isAdult: boolean, protocol: Protocol, { cause, herniating }: Traits) {
+  const floor = { ...ofAge, forAge: ofAge.target };
   const index = protocol.targets.causes.findIndex((c) => c.id === cause);
   const bounds = protocol.targets.causes[index]?.sbpRangeMmHg;
   // These ranges were set for adults; a child's systolic would be judged by a number that was never meant for it.

@@ -36,6 +36,7 @@ export type DrugPlanError =
       readonly kind: "pressure-too-low";
       readonly medicine: Medicine;
       readonly sbpMmHg: number;
+      readonly ageMs: number;
       readonly targetMmHg: number;
     }
   /** Ordered by rate alone. */
@@ -90,12 +91,13 @@ function weightOf(
 }
 
 /** What bars a medicine for this patient now, whatever its dose. */
-function barred(state: CaseState, protocol: Protocol, medicine: Medicine): DrugPlanError | undefined {
+function barred(state: CaseState, protocol: Protocol, medicine: Medicine, nowMs: number): DrugPlanError | undefined {
   if (!medicine.inRegion) return { kind: "not-in-region", medicine };
   const sbp = selectLatest(state, "sbp");
-  const targetMmHg = selectTargets(state, protocol).sbpMmHg.target.value;
+  // The floor of the age: a bleed's lower bound asks for caution with pressure, not for leaving the brain swollen.
+  const targetMmHg = selectTargets(state, protocol).sbpMmHg.forAge.value;
   if (medicine.underSbpTarget || sbp === undefined || sbp.value >= targetMmHg) return undefined;
-  return { kind: "pressure-too-low", medicine, sbpMmHg: sbp.value, targetMmHg };
+  return { kind: "pressure-too-low", medicine, sbpMmHg: sbp.value, ageMs: nowMs - sbp.atMs, targetMmHg };
 }
 
 /** No dose fits: then what the protocol has instead, if anything. */
@@ -122,7 +124,7 @@ export function planDrug(
 ): Result<DrugPlan, DrugPlanError> {
   const medicine = findMedicine(protocol, id);
   if (medicine === undefined) return fail({ kind: "no-medicine" });
-  const bar = barred(state, protocol, medicine);
+  const bar = barred(state, protocol, medicine, nowMs);
   if (bar !== undefined) return fail(bar);
   const code = BODY_CODES.find((c) => state.questions.some(({ about }) => about.includes(c)));
   if (code !== undefined) return fail({ kind: "in-question", code });

@@ -40,6 +40,11 @@ describe("what bars a drug is the protocol's", () => {
     expect(planDrug(state, protocol, "mannitol20", T0_MS)).toMatchObject({ ok: true });
   });
 
+  it("a bleed asks for more pressure, but does not bar mannitol over the floor of the age", () => {
+    const state = played(["weight eighty eight zero kilos", "cause bleed", "one twenty over seventy"]);
+    expect(planDrug(state, defaultProtocol, "mannitol20", T0_MS)).toMatchObject({ ok: true });
+  });
+
   it("the name is the region's", () => {
     const state = played(["weight eighty eight zero kilos"]);
     const names = [defaultProtocol, protocolWith({ region: { ...region, drugNames: "us" } })].map((protocol) => {

@@ -3,6 +3,7 @@ import { VITALS } from "../../core/vitals.ts";
 import type { DrugPlan, DrugPlanError } from "../../rules/drugPlan.ts";
 import { roundedDose, sayNumber, sayTwoWays } from "./number.ts";
 import { sentences } from "./sentence.ts";
+import { sayOld } from "./status.ts";
 
 const UNITS: Readonly<Record<DoseUnit, string>> = {
   mcg: "micrograms",
@@ -58,17 +59,15 @@ function sayShock({ dose, planned, shock }: DrugPlan): string | undefined {
 const sayLimits = ({ dose, planned }: DrugPlan): string | undefined =>
   planned.capped ? "At the cap" : planned.raised && dose.minimum !== undefined ? "At the minimum" : undefined;
 
-/** A drug that is given for several purposes: for which. */
-const sayWhat = ({ medicine, dose, others }: DrugPlan): string =>
-  others === 0 ? medicine.spokenName : `${medicine.spokenName} for ${dose.purpose}`;
-
 /**
  * The protocol's dose for this patient: mass first, two ways; then what it was worked out from. Never a volume: that needs
  * a concentration that was read back.
  */
 export const sayDose = (plan: DrugPlan): string =>
   sentences(
-    `${sayWhat(plan)}, ${sayDoseAmount(plan.planned.usual.value, plan.planned.usual.unit)}`,
+    // The purpose always: ten micrograms of adrenaline are right for a falling pressure and wrong for an arrest.
+    `${plan.medicine.spokenName}, ${plan.dose.purpose}`,
+    sayDoseAmount(plan.planned.usual.value, plan.planned.usual.unit),
     sayPerKg(plan),
     sayShock(plan),
     sayLimits(plan),
@@ -93,10 +92,9 @@ export function sayNoDose(error: DrugPlanError): string {
         `No ${error.medicine.spokenName}: shock index ${sayNumber(error.shock.index, 2)}, left out in shock`,
       );
     case "pressure-too-low": {
-      const { sbpMmHg, targetMmHg } = error;
-      return sentences(
-        `No ${error.medicine.spokenName}: systolic ${sayNumber(sbpMmHg, 0)}, under ${sayNumber(targetMmHg, 0)}`,
-      );
+      const { sbpMmHg, ageMs, targetMmHg } = error;
+      const systolic = [`systolic ${sayNumber(sbpMmHg, 0)}`, sayOld(ageMs), `under ${sayNumber(targetMmHg, 0)}`];
+      return sentences(`No ${error.medicine.spokenName}: ${systolic.filter((part) => part !== undefined).join(", ")}`);
     }
     case "infusion-only": {
       const { low, start, high, unit } = error.infusion;

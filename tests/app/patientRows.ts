@@ -160,4 +160,9 @@ export const PATIENT_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
     ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
   ],
+  "a sound-alike across a limit of this patient is asked back; across none, it is not": [
+    ["one thirteen over sixty", "recorded", "sbp 113, dbp 60", "Pressure one thirteen over sixty."],
+    ["cause bleed", "recorded", "cause bleed", "Cause bleed. Target: systolic one thirty to one fifty."],
+    ["one thirteen over sixty", "asked", "asked sound-alike", "Systolic one thirteen, one one three?"],
+  ],
 };

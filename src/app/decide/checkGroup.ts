@@ -105,7 +105,7 @@ export function checkGroup(
   if (!fits || !ordered(settled)) return askImpossible(settled, first, by);
   for (const value of settled) {
     if (carried.includes(value)) continue;
-    const risky = riskySoundAlikes(protocol, by, value, (other) => sound(replaced(settled, value, other)));
+    const risky = riskySoundAlikes(log, protocol, by, value, (other) => sound(replaced(settled, value, other)));
     if (risky.length > 0) {
       const others = risky.map((other) => candidate(replaced(settled, value, other), other));
       return {

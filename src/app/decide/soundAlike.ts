@@ -1,7 +1,9 @@
 import { withinLimits } from "../../core/plausible.ts";
 import type { VitalCode } from "../../core/vitals.ts";
 import { digitSoundAlikes, soundAlikes } from "../../language/numbers/soundAlikes.ts";
+import type { CaseState } from "../../log/caseState.ts";
 import type { HeardBy, VitalValue } from "../../log/facts.ts";
+import { selectTargets } from "../../log/targets.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { asSaidVital } from "./saidVital.ts";
 import { inCanonicalUnit } from "./units.ts";
@@ -9,11 +11,29 @@ import { inCanonicalUnit } from "./units.ts";
 /** Between which two action edges a value lies. */
 const bandOf = (edges: readonly number[], value: number): number => edges.filter((edge) => value >= edge).length;
 
+/** The limits in force for this patient: where one lies between two values, they call for different actions. */
+function limitsFor(log: CaseState, protocol: Protocol, code: VitalCode): readonly number[] {
+  const { sbpMmHg, mapMmHg, spo2Pct, etco2MmHg } = selectTargets(log, protocol);
+  switch (code) {
+    case "sbp":
+      return [sbpMmHg.target.value, sbpMmHg.critical.value, sbpMmHg.ceiling?.value ?? sbpMmHg.target.value];
+    case "map":
+      return [mapMmHg.target.value, mapMmHg.critical.value];
+    case "spo2":
+      return [spo2Pct.target.value, spo2Pct.critical.value];
+    case "etco2":
+      return [etco2MmHg.low, etco2MmHg.high];
+    default:
+      return [];
+  }
+}
+
 /** Would the other value lead to another action? A vital without a rule in the protocol is never taken on trust. */
-function matters(protocol: Protocol, code: VitalCode, value: number, other: number): boolean {
+function matters(log: CaseState, protocol: Protocol, { code, value }: VitalValue, other: number): boolean {
   const rule = protocol.confirm[code];
   if (rule === undefined || rule.soundAlike === "always") return true;
-  return bandOf(rule.actionEdges, value) !== bandOf(rule.actionEdges, other);
+  const edges = [...rule.actionEdges, ...limitsFor(log, protocol, code)];
+  return bandOf(edges, value) !== bandOf(edges, other);
 }
 
 /**
@@ -35,12 +55,11 @@ export function possibleSoundAlikes(
 
 /** Those of the possible sound-alikes that would change what is done: they must be asked back. */
 export function riskySoundAlikes(
+  log: CaseState,
   protocol: Protocol,
   by: HeardBy,
   value: VitalValue,
   possible: (other: VitalValue) => boolean,
 ): readonly VitalValue[] {
-  return possibleSoundAlikes(by, value, possible).filter((other) =>
-    matters(protocol, value.code, value.value, other.value),
-  );
+  return possibleSoundAlikes(by, value, possible).filter((other) => matters(log, protocol, value, other.value));
 }

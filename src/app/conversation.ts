@@ -88,9 +88,10 @@ export class Conversation {
     const opened = await session.start(clock.nowMs());
     if (opened.kind === "saved") this.#update({ saveText: opened.resumed ? "Case resumed" : "Case opened" });
     else this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
-    if (opened.announcements.length > 0) this.#voice({ kind: "say", items: opened.announcements });
     this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
     await this.listen();
+    // Not before: loading the voice beside the listener would make both late, and the first words would be lost.
+    if (opened.announcements.length > 0) this.#voice({ kind: "say", items: opened.announcements });
   }
 
   async listen(): Promise<void> {

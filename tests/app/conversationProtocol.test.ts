@@ -1,7 +1,7 @@
-import { expect, it } from "vitest";
+import { expect, it, vi } from "vitest";
 import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
 import { testContext } from "./playCase.ts";
-import { conversation, FakeRecogniser, settle } from "./talkFakes.ts";
+import { conversation, FakeRecogniser, FakeSpeaker, settle } from "./talkFakes.ts";
 
 const EXAMPLE = "Example protocol, not approved for patients.";
 const withExample = () => conversation(createMemoryFactStore(), new FakeRecogniser(), testContext());
@@ -42,4 +42,12 @@ it("says that the stored file cannot be used, with a tone", async () => {
   const { talk, speaker } = await conversation();
   talk.noticeProtocol({ kind: "refused", text: "", errors: [] }, "The stored protocol cannot be used.");
   expect(speaker.told).toEqual(["medium: The stored protocol cannot be used."]);
+});
+
+it("listens first and has its voice ready before it says so: loading both at once would make both late", async () => {
+  const ready = vi.spyOn(FakeSpeaker.prototype, "warmUp");
+  const said = vi.spyOn(FakeSpeaker.prototype, "say");
+  await withExample();
+  expect(said.mock.invocationCallOrder[0]).toBeGreaterThan(ready.mock.invocationCallOrder[0] ?? Infinity);
+  vi.restoreAllMocks();
 });

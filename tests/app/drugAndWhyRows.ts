@@ -155,7 +155,12 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "",
       "Suxamethonium one oh seven milligrams from dose one point five milligrams per kilo and actual weight seventy one kilos, estimated. Protocol, common practice.",
     ],
-    ["height about one eighty centimetres", "asked", "asked sound-alike", "Height one eighty, one eight zero?"],
+    [
+      "height about one eighty centimetres",
+      "asked",
+      "asked sound-alike",
+      "Estimated height one eighty, one eight zero?",
+    ],
     ["affirm", "recorded", "closed affirmed, height 180 estimated", "Estimated height one eighty centimetres."],
     ["sex female", "recorded", "sex female", "Sex female."],
     [

@@ -35,6 +35,15 @@ export const PATIENT_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
     ["age one month", "recorded", "age 0.1", "Age one month. Targets: systolic ninety, MAP sixty two, CPP forty two."],
   ],
+  "thirteen months may have been thirty": [
+    ["age thirteen months", "asked", "asked sound-alike", "Age thirteen, one three, months?"],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, age 1.1",
+      "Age thirteen months. Targets: systolic ninety two, MAP sixty five, CPP forty five.",
+    ],
+  ],
   "an age in years is not made one in months": [
     [
       "age one year",

@@ -65,11 +65,11 @@ it("every vital has a rule for being asked back: none is taken on trust", () => 
   expect(Object.keys(protocol.confirm).sort()).toEqual(Object.keys(VITALS).sort());
 });
 
-it("ICP and weight are asked back whatever a mishearing would change", () => {
+it("age, ICP and weight are asked back whatever a mishearing would change", () => {
   const always = (Object.keys(protocol.confirm) as VitalCode[]).filter(
     (code) => protocol.confirm[code]?.soundAlike === "always",
   );
-  expect(always.sort()).toEqual(["icp", "weight"]);
+  expect(always.sort()).toEqual(["age", "icp", "weight"]);
 });
 
 it("asks an age back across every age at which other targets begin", () => {

@@ -9,8 +9,15 @@ const sayAsSaid = (v: VitalValue): string => sayNumber(v.said.value, 2);
 /** What the user says to choose this value: its digits, one by one. */
 export const sayChoice = (v: VitalValue): string => sayDigits(v.said.value);
 
-/** "ICP fifteen, one five": the number twice, in two forms, so that one misheard form is caught by the other. */
-const sayNamedTwice = (v: VitalValue): string => `${VITALS[v.code].spokenName} ${sayTwoWays(v.said.value)}`;
+/**
+ * "ICP fifteen, one five": the number twice, in two forms, so that one misheard form is caught by the other. Months and a
+ * guess are named, since both change what is done.
+ */
+function sayNamedTwice({ code, said, method }: VitalValue): string {
+  const guessed = method === "estimated" ? "estimated " : "";
+  const months = said.unit === "mo" ? ", months" : "";
+  return `${guessed}${VITALS[code].spokenName} ${sayTwoWays(said.value)}${months}`;
+}
 
 /** What was heard, each value as it was said, e.g. "pressure one ten over sixty, end tidal five kilopascals". */
 export const sayHeard = (statement: Statement): string =>

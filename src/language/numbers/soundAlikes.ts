@@ -7,7 +7,7 @@ export type SoundAlike = { readonly value: number; readonly words: string };
 
 /**
  * thirteen/thirty … nineteen/ninety, both ways.
- * Source: 14/40 and the rule to say such numbers two ways: clinical dossier §13 (R74); the other pairs: common
+ * Source: 14/40 and the rule to say such numbers two ways: a nuclear pharmacy safety article of 2015; the other pairs: common
  * practice, no source.
  */
 const SWAPS: ReadonlyMap<string, string> = new Map(

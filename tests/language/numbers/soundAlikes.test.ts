@@ -4,7 +4,7 @@ import { digitSoundAlikes, soundAlikes } from "../../../src/language/numbers/sou
 import { wordsToNumber } from "../../../src/language/numbers/wordsToNumber.ts";
 import { sayNumber } from "../../../src/language/sentences/number.ts";
 
-/** The pairs as the dossier lists them (clinical.md §13, "Teen / ty pairs": 14/40 verified there, the rest from memory). */
+/** Teen and ty pairs: 14/40 from a nuclear pharmacy safety article of 2015, the rest from memory. */
 const PAIRS: readonly (readonly [number, number])[] = [
   [13, 30],
   [14, 40],

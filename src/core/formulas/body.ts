@@ -1,7 +1,6 @@
 import type { Formula, Source } from "../derivation.ts";
+import { COMMON_PRACTICE, fromMemory } from "./sources.ts";
 
-const memory = (reference: string): Source => ({ reference, kind: "memory", primaryRead: false });
-const COMMON: Source = { reference: "common practice, no source", kind: "common-practice", primaryRead: false };
 const TUBE_EXPLAINER: Source = {
   reference: "Explainer on paediatric tube size: Cole's rule, and 3.5 mm for cuffed tubes after Duracher",
   kind: "textbook",
@@ -13,20 +12,20 @@ export const bodyFormulas = {
   idealWeight: {
     name: "ideal weight",
     expression: "50 (men) or 45.5 (women) + 2.3 × (height in inches − 60)",
-    source: memory("Devine BJ, 1974, the inch form"),
+    source: fromMemory("Devine BJ, 1974, the inch form"),
   },
   predictedWeight: {
     name: "predicted weight",
     expression: "50 (men) or 45.5 (women) + 0.91 × (height in cm − 152.4)",
-    source: memory("ARDS Network, the centimetre form"),
+    source: fromMemory("ARDS Network, the centimetre form"),
   },
   leanWeight: {
     name: "lean weight",
     expression: "9270 × TBW / (6680 + 216 × BMI) (men) or 9270 × TBW / (8780 + 244 × BMI) (women)",
-    source: memory("Janmahasatian S et al., 2005"),
+    source: fromMemory("Janmahasatian S et al., 2005"),
   },
-  adjustedWeight: { name: "adjusted weight", expression: "IBW + 0.4 × (TBW − IBW)", source: COMMON },
-  bodyMassIndex: { name: "body mass index", expression: "weight / height²", source: memory("definition") },
+  adjustedWeight: { name: "adjusted weight", expression: "IBW + 0.4 × (TBW − IBW)", source: COMMON_PRACTICE },
+  bodyMassIndex: { name: "body mass index", expression: "weight / height²", source: fromMemory("definition") },
   weightByAge: {
     name: "weight estimated by age",
     expression: "0.5 × months + 4 (under 1 year), 2 × years + 8 (1 to 5), 3 × years + 7 (6 to 12)",
@@ -47,12 +46,16 @@ export const bodyFormulas = {
     },
   },
   tubeSizeByAge: { name: "tube size by age", expression: "age / 4 + plus", source: TUBE_EXPLAINER },
-  nearestTube: { name: "tube size", expression: "nearest half millimetre, the smaller if halfway", source: COMMON },
+  nearestTube: {
+    name: "tube size",
+    expression: "nearest half millimetre, the smaller if halfway",
+    source: COMMON_PRACTICE,
+  },
   spareTubes: { name: "spare tubes", expression: "ID − step, ID + step", source: TUBE_EXPLAINER },
   tubeDepthByAge: {
     name: "tube depth by age",
     expression: "age / 2 + plus",
-    source: memory("depth at the lip by age"),
+    source: fromMemory("depth at the lip by age"),
   },
   tubeDepthBySize: {
     name: "tube depth by size",

@@ -1,10 +1,6 @@
 import type { Formula, Source } from "../derivation.ts";
+import { COMMON_PRACTICE } from "./sources.ts";
 
-const COMMON_PRACTICE: Source = {
-  reference: "common practice, no source",
-  kind: "common-practice",
-  primaryRead: false,
-};
 const LOW_PRESSURE: Source = {
   reference:
     "Spaite DW et al. Hypotension depth and duration. Ann Emerg Med 2017;70:522-530. doi:10.1016/j.annemergmed.2017.03.027",

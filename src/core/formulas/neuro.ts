@@ -1,6 +1,6 @@
 import type { Formula, Source } from "../derivation.ts";
+import { fromMemory } from "./sources.ts";
 
-const memory = (reference: string): Source => ({ reference, kind: "memory", primaryRead: false });
 const GCS_P: Source = {
   reference: "Brennan PM, Murray GD, Teasdale GM. GCS-Pupils score. J Neurosurg 2018",
   kind: "trial",
@@ -12,14 +12,14 @@ export const neuroFormulas = {
   gcsTotal: {
     name: "Glasgow coma scale",
     expression: "eye + verbal + motor",
-    source: memory("Glasgow coma scale"),
+    source: fromMemory("Glasgow coma scale"),
   },
   gcsPupils: { name: "Glasgow coma scale with pupils", expression: "GCS − PRS", source: GCS_P },
   pupilReactivityScore: { name: "pupil reactivity score", expression: "number of fixed pupils", source: GCS_P },
   pupilDifference: {
     name: "difference of the pupils",
     expression: "larger pupil − smaller pupil",
-    source: memory("definition"),
+    source: fromMemory("definition"),
   },
   ichScore: {
     name: "ICH score",
@@ -31,5 +31,5 @@ export const neuroFormulas = {
       primaryRead: false,
     },
   },
-  haematomaVolume: { name: "haematoma volume", expression: "A × B × C / 2", source: memory("the ABC/2 form") },
+  haematomaVolume: { name: "haematoma volume", expression: "A × B × C / 2", source: fromMemory("the ABC/2 form") },
 } as const satisfies Record<string, Formula>;

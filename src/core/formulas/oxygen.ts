@@ -1,4 +1,5 @@
 import type { Formula, Source } from "../derivation.ts";
+import { COMMON_PRACTICE, STANDARD_FORM } from "./sources.ts";
 
 const SEVERINGHAUS: Source = {
   reference:
@@ -6,20 +7,18 @@ const SEVERINGHAUS: Source = {
   kind: "textbook",
   primaryRead: true,
 };
-const MEMORY: Source = { reference: "standard form, from memory", kind: "memory", primaryRead: false };
-const PRACTICE: Source = { reference: "common practice, no source", kind: "common-practice", primaryRead: false };
 
 /** How each result about oxygen is worked out, by the name of its function. */
 export const oxygenFormulas = {
   alveolarOxygen: {
     name: "alveolar oxygen pressure",
     expression: "FiO2 × (PB − 47) − PaCO2 × [FiO2 + (1 − FiO2) / 0.8]",
-    source: MEMORY,
+    source: STANDARD_FORM,
   },
   shortAlveolarOxygen: {
     name: "alveolar oxygen pressure, short form",
     expression: "FiO2 × (PB − 47) − PaCO2 / 0.8",
-    source: MEMORY,
+    source: STANDARD_FORM,
   },
   saturationAtPo2: {
     name: "saturation from oxygen pressure",
@@ -34,18 +33,18 @@ export const oxygenFormulas = {
   residualCapacity: {
     name: "functional residual capacity",
     expression: "mL/kg × weight",
-    source: PRACTICE,
+    source: COMMON_PRACTICE,
   },
   apnoeaStore: {
     name: "oxygen store of the lungs",
     expression: "FRC × (FAO2 at start − FAO2 at end)",
-    source: MEMORY,
+    source: STANDARD_FORM,
   },
-  apnoeaTime: { name: "time to use the oxygen store", expression: "store / VO2", source: MEMORY },
-  freeGas: { name: "gas in the cylinder", expression: "gauge pressure × water volume", source: PRACTICE },
+  apnoeaTime: { name: "time to use the oxygen store", expression: "store / VO2", source: STANDARD_FORM },
+  freeGas: { name: "gas in the cylinder", expression: "gauge pressure × water volume", source: COMMON_PRACTICE },
   cylinderEndurance: {
     name: "cylinder endurance",
     expression: "(contents − reserve × full contents) / flow",
-    source: PRACTICE,
+    source: COMMON_PRACTICE,
   },
 } as const satisfies Record<string, Formula>;

@@ -1,4 +1,5 @@
 import type { Formula, Source } from "../derivation.ts";
+import { ARITHMETIC, COMMON_PRACTICE, fromMemory } from "./sources.ts";
 
 const POSITION_STATEMENT: Source = {
   reference:
@@ -6,14 +7,7 @@ const POSITION_STATEMENT: Source = {
   kind: "guideline",
   primaryRead: true,
 };
-const fromMemory = (reference: string): Source => ({ reference, kind: "memory", primaryRead: false });
 const ALGEBRA = fromMemory("algebra of CPP = MAP − ICP");
-const ARITHMETIC = fromMemory("arithmetic on the values named");
-const COMMON_PRACTICE: Source = {
-  reference: "common practice, no source",
-  kind: "common-practice",
-  primaryRead: false,
-};
 const PHYSICS = fromMemory("pressure of a column of blood at 1.06 g/mL; full height overstates the effect");
 
 /** How each result about pressure is worked out; keys are the functions' names. */

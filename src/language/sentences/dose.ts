@@ -1,25 +1,10 @@
-import type { DoseUnit, RateUnit, WeightScalar } from "../../core/doseUnits.ts";
+import type { DoseUnit, WeightScalar } from "../../core/doseUnits.ts";
 import { VITALS } from "../../core/vitals.ts";
 import type { DrugPlan, DrugPlanError } from "../../rules/drugPlan.ts";
+import { sayDoseUnit } from "./doseUnit.ts";
 import { roundedDose, sayNumber, sayTwoWays } from "./number.ts";
 import { sentences } from "./sentence.ts";
 import { sayOld } from "./status.ts";
-
-const UNITS: Readonly<Record<DoseUnit, string>> = {
-  mcg: "micrograms",
-  mg: "milligrams",
-  g: "grams",
-  units: "units",
-  mmol: "millimoles",
-  mL: "millilitres",
-};
-
-/** "micrograms per kilo per minute": in full, since a clipped unit is a misheard unit. */
-const sayRateUnit = (unit: RateUnit): string =>
-  unit
-    .split("/")
-    .map((part) => ({ kg: "kilo", min: "minute", h: "hour" })[part] ?? UNITS[part as DoseUnit])
-    .join(" per ");
 
 const SCALARS: Readonly<Record<WeightScalar, string>> = {
   actual: "actual weight",
@@ -35,7 +20,7 @@ const SMALLER: Readonly<Partial<Record<DoseUnit, DoseUnit>>> = { g: "mg", mg: "m
 function sayDoseAmount(value: number, unit: DoseUnit): string {
   const smaller = value < 0.1 ? SMALLER[unit] : undefined;
   if (smaller !== undefined) return sayDoseAmount(value * 1000, smaller);
-  const [number, words] = [sayTwoWays(roundedDose(value)), UNITS[unit]];
+  const [number, words] = [sayTwoWays(roundedDose(value)), sayDoseUnit(unit)];
   if (number.includes(",")) return `${number}, ${words}`;
   return `${number} ${value === 1 ? words.slice(0, -1) : words}`;
 }
@@ -99,7 +84,7 @@ export function sayNoDose(error: DrugPlanError): string {
     case "infusion-only": {
       const { low, start, high, unit } = error.infusion;
       const span = `start ${sayNumber(start, 2)}, from ${sayNumber(low, 2)} to ${sayNumber(high, 2)}`;
-      return sentences(`${error.medicine.spokenName}, infusion`, `${span} ${sayRateUnit(unit)}`);
+      return sentences(`${error.medicine.spokenName}, infusion`, `${span} ${sayDoseUnit(unit)}`);
     }
     case "no-dose":
       return sentences(`No ${error.population} dose of ${error.medicine.spokenName} in this protocol`);

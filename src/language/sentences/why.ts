@@ -1,11 +1,12 @@
 import type { Derivation, DerivationInput } from "../../core/derivation.ts";
 import type { Explanation } from "../../log/why/explanation.ts";
+import { sayDoseUnit } from "./doseUnit.ts";
 import { roundedDose, sayNumber } from "./number.ts";
 import { saySource } from "./source.ts";
 import { sentences } from "./sentence.ts";
 import { sayAge } from "./vital.ts";
 
-/** How the units of a derivation are said. Millimetres of mercury and per cent are understood. */
+/** How units other than those of doses are said. Millimetres of mercury and per cent are understood. */
 const UNITS_SAID: Readonly<Record<string, string>> = {
   mmHg: "",
   "%": "",
@@ -14,18 +15,6 @@ const UNITS_SAID: Readonly<Record<string, string>> = {
   cm: "centimetres",
   years: "years",
   "/min": "",
-  mcg: "micrograms",
-  mg: "milligrams",
-  g: "grams",
-  units: "units",
-  mmol: "millimoles",
-  mL: "millilitres",
-  "mcg/kg": "micrograms per kilo",
-  "mg/kg": "milligrams per kilo",
-  "g/kg": "grams per kilo",
-  "units/kg": "units per kilo",
-  "mmol/kg": "millimoles per kilo",
-  "mL/kg": "millilitres per kilo",
 };
 
 const NAMES_SAID: Readonly<Record<string, string>> = {
@@ -47,7 +36,7 @@ const spaced = (...parts: readonly string[]): string => parts.filter((p) => p !=
 type Named = Pick<DerivationInput, "name" | "value" | "unit">;
 
 const sayAmount = ({ name, value, unit }: Named): string =>
-  spaced(NAMES_SAID[name] ?? name, sayRounded(value, unit), UNITS_SAID[unit] ?? unit);
+  spaced(NAMES_SAID[name] ?? name, sayRounded(value, unit), UNITS_SAID[unit] ?? sayDoseUnit(unit));
 
 /** What was measured or comes from the protocol goes without saying; what was not is said. */
 const sayInput = (input: DerivationInput): string =>

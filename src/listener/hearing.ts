@@ -2,6 +2,7 @@ import { FRAME_SAMPLES } from "./endpoint.ts";
 import { createSoundBuffer } from "./hearingBuffer.ts";
 import { createHold, type Hold } from "./hearingHeld.ts";
 import { createMeter } from "./hearingMeter.ts";
+import type { SoundShape } from "./soundShape.ts";
 import { OPEN_SILENCE, stepOpen, type OpenState } from "./hearingOpen.ts";
 import { PADDING_SAMPLES, type FrameJudge } from "./vadTrim.ts";
 
@@ -14,6 +15,7 @@ const GATE_TAIL_SAMPLES = 250 * SAMPLES_PER_MS;
 export type HeardSound = {
   readonly candidates: readonly { readonly words: string; readonly score: number }[];
   readonly free?: { readonly score: number; readonly phones: number };
+  readonly shape?: SoundShape;
   /** Our own voice sounded at the same time. */
   readonly overlapped?: true;
 };

@@ -2,6 +2,7 @@ import { createFeatures } from "./features.ts";
 import { OUTPUT_COUNT } from "./phones.ts";
 import { freePath, logSoftmax, type FreePath } from "./phoneScores.ts";
 import type { Candidate, Search } from "./search.ts";
+import { soundShape, type SoundShape } from "./soundShape.ts";
 
 /** Mel frames in each network output. */
 const FRAMES_PER_OUTPUT = 3;
@@ -15,6 +16,7 @@ export type Listened = {
   readonly free: FreePath;
   /** Network outputs, 30 ms each. */
   readonly outputs: number;
+  readonly shape: SoundShape;
 };
 
 export type Listener = {
@@ -39,15 +41,16 @@ export function createListener({
   const features = createFeatures();
   return {
     async listen(pcm) {
+      const shape = soundShape(pcm);
       const { mel, frames } = features.logMel(pcm);
-      if (frames === 0) return { candidates: [], free: { score: 0, phones: 0 }, outputs: 0 };
+      if (frames === 0) return { candidates: [], free: { score: 0, phones: 0 }, outputs: 0, shape };
       const outputs = Math.ceil(frames / FRAMES_PER_OUTPUT);
       const logits = await acoustic(mel, frames);
       if (logits.length !== outputs * OUTPUT_COUNT) {
         throw new Error(`the network gave ${logits.length} numbers, expected ${outputs} × ${OUTPUT_COUNT}`);
       }
       const logProbs = logSoftmax(logits, outputs);
-      return { candidates: search.decode(logProbs, outputs), free: freePath(logProbs, outputs), outputs };
+      return { candidates: search.decode(logProbs, outputs), free: freePath(logProbs, outputs), outputs, shape };
     },
   };
 }

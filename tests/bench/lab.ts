@@ -45,8 +45,8 @@ export async function openLab(): Promise<Lab> {
     numbers: searchFor("numbers", "number"),
   };
   const listen = async (pcm: Float32Array, grammar: GrammarName): Promise<HeardSound> => {
-    const { candidates, free } = await models.listenerFor(searches[grammar]).listen(pcm);
-    return { candidates, free };
+    const { candidates, free, shape } = await models.listenerFor(searches[grammar]).listen(pcm);
+    return { candidates, free, shape };
   };
   return {
     context: context.value,

@@ -59,8 +59,8 @@ async function load({ ort, readBytes, assets, language }: LoadParts): Promise<Lo
   const listen = async (state: GrammarState, pcm: Float32Array) => {
     const listener = listeners.get(state);
     if (listener === undefined) throw new Error(`no grammar for the state ${state}`);
-    const { candidates, free } = await listener.listen(pcm);
-    return { candidates, free: { score: free.score, phones: free.phones } };
+    const { candidates, free, shape } = await listener.listen(pcm);
+    return { candidates, free, shape };
   };
   for (const state of STATES) await listen(state, new Float32Array(WARM_UP_SAMPLES));
   await vad.judge(new Float32Array(512));

@@ -59,6 +59,7 @@ function checkedGrammars(): Plugin {
       const entries = [
         { grammar: "case", rule: "open" },
         { grammar: "case", rule: "asked" },
+        { grammar: "case", rule: "called" },
         { grammar: "numbers", rule: "number" },
       ];
       for (const entry of entries) {
@@ -146,7 +147,7 @@ const pwa = VitePWA({
   },
   includeManifestIcons: false, // the pattern below already takes them
   workbox: {
-    globPatterns: ["**/*.{html,js,mjs,css,wasm,onnx,json,txt,jsgf,dict,svg}", "icons/*.png"],
+    globPatterns: ["**/*.{html,js,mjs,css,wasm,onnx,json,txt,jsgf,dict,svg,wav}", "icons/*.png"],
     globIgnores: ["**/*.map"],
     maximumFileSizeToCacheInBytes: 32 * 1024 * 1024,
     manifestTransforms: [

@@ -1,7 +1,9 @@
 import { browserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
+import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
 import { signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
+import { profileStoreInPage } from "./adapters/storage/profileStore.ts";
 import { protocolStoreInPage } from "./adapters/storage/indexedDbProtocolStore.ts";
 import { browserSpeechService, findBrowserEngine } from "./adapters/speech/speechService.ts";
 import { createWebSpeechRecogniser } from "./adapters/speech/webSpeechRecogniser.ts";
@@ -9,13 +11,14 @@ import { builtInVoiceInPage } from "./adapters/voice/builtInVoice.ts";
 import { deviceVoiceInPage, watchLocalVoices } from "./adapters/voice/deviceVoice.ts";
 import { compileGrammars } from "./app/compileGrammars.ts";
 import type { AppContext } from "./app/context.ts";
-import { Conversation, type TalkState } from "./app/conversation.ts";
+import { Conversation } from "./app/conversation.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
 import type { ScreenActions } from "./app/screenView.ts";
 import { Session } from "./app/session.ts";
 import { changeSettings, firstSettings, type Settings, type SettingsInput } from "./app/settings.ts";
+import type { TalkState } from "./app/talkState.ts";
 import { viewProtocol } from "./app/view/protocolPage.ts";
 import { viewScreen } from "./app/view/screen.ts";
 import { defaultProtocol } from "./protocol/defaultProtocol.ts";
@@ -51,7 +54,9 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
   const session = new Session({ context, store: factStoreInPage(), newCaseId: () => crypto.randomUUID() });
   let settings = firstSettings;
   let shownContext: AppContext | undefined;
+  const mediaKeys = mediaKeysInPage(new URL("silence.wav", document.baseURI).href, () => conversation.press());
   const show = (talk: TalkState): void => {
+    mediaKeys.setActive(talk.mode === "held");
     const { context } = session;
     if (context !== shownContext) showProtocolPage(viewProtocol(context.protocol, defaultProtocol, context.mark));
     shownContext = context;
@@ -62,6 +67,7 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
     clock: browserClock,
     speaker: makeSpeaker(settings),
     recogniser: makeRecogniser(settings),
+    profiles: profileStoreInPage(),
     onChange: show,
     onMeter: showMeter,
   });
@@ -85,6 +91,9 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
     chooseEngine: (engine) => change({ kind: "engine", engine }),
     answerConsent: (agreed) => change({ kind: "consent", agreed }),
     chooseVoice: (id) => change({ kind: "voice", id }),
+    startHearMe: () => conversation.hearMe.start(),
+    skipHearMe: () => conversation.hearMe.skip(),
+    forgetVoice: () => void conversation.hearMe.forget(),
     loadProtocol: (files) => void take(protocols.choose(files)),
     forgetProtocol: () => void take(protocols.forget()),
   };

@@ -1,5 +1,5 @@
 import { ok, type Result } from "../core/result.ts";
-import { compileGrammar, type CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
+import { compileGrammar, compileRules, type CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
 import type { GrammarError } from "../language/jsgf/grammarTypes.ts";
 import { widenNumbers } from "../language/understand/widen.ts";
 import type { GrammarState } from "./ports.ts";
@@ -17,13 +17,12 @@ function once<T>(make: () => T): () => T {
 
 /** Compiles what may be said in each state of a case, once, at its start. */
 export function compileGrammars(sources: Readonly<Record<string, string>>): Result<CaseGrammars, GrammarError> {
-  const open = compileGrammar(sources, { grammar: "case", rule: "open" });
-  if (!open.ok) return open;
-  const asked = compileGrammar(sources, { grammar: "case", rule: "asked" });
-  if (!asked.ok) return asked;
+  const compiled = compileRules(sources, "case", ["open", "asked"]);
+  if (!compiled.ok) return compiled;
+  const [open, asked] = compiled.value;
   const widened = once(() => {
     const wide = compileGrammar(widenNumbers(sources), { grammar: "vitals", rule: "statement" });
     return wide.ok ? wide.value : undefined;
   });
-  return ok({ open: open.value, asked: asked.value, widened });
+  return ok({ open: open!, asked: asked!, widened });
 }

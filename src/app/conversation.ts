@@ -1,55 +1,27 @@
 import { grammarState } from "./context.ts";
 import { toVoice } from "./announce.ts";
-import { sayRecogniserError, showSpeakerError } from "./hearingWords.ts";
-import type { Clock, GrammarState, HearingEvent, Recogniser, Speaker, Utterance } from "./ports.ts";
+import type { ConversationOptions } from "./conversationOptions.ts";
+import { FIRST_EARS, stepEars, type EarsEffect, type EarsInput } from "./ears.ts";
+import { HearMeDialogue, type HearMeTalk } from "./hearMeDialogue.ts";
+import { HEAR_ME_GRAMMAR } from "./hearMeLine.ts";
+import { HEARING_AGAIN, sayRecogniserError, TOO_LOUD } from "./hearingWords.ts";
+import type { GrammarState, HearingEvent, ListeningMode, Recogniser, Speaker, Utterance } from "./ports.ts";
+import { Mouth } from "./mouth.ts";
 import type { LoadedProtocol, ProtocolNotice } from "./protocolFile.ts";
-import type { HearingStatus, Meter, Outcome } from "./screenView.ts";
-import type { Report, Session } from "./session.ts";
-import { emptyVoiceQueue, queueVoice, type QueueItem, type VoiceInput } from "./voiceQueue.ts";
-
-/** What the page shows beside the case itself. */
-export type TalkState = {
-  readonly hearing: HearingStatus;
-  readonly hearingText: string;
-  readonly mode: "open" | "held";
-  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
-  readonly lastSpoken: string | undefined;
-  readonly voiceText: string;
-  readonly saveText: string;
-  readonly saveFailed: boolean;
-  /** What came of the last choice of a protocol file. */
-  readonly protocolNotice: ProtocolNotice | undefined;
-};
-
-export type ConversationOptions = {
-  readonly session: Session;
-  readonly clock: Clock;
-  readonly speaker: Speaker;
-  readonly recogniser: Recogniser;
-  readonly onChange: (talk: TalkState) => void;
-  readonly onMeter: (meter: Meter) => void;
-};
+import type { Report } from "./session.ts";
+import { FIRST_TALK, markFor, showEars, type TalkState } from "./talkState.ts";
 
 const TICK_MS = 500;
 
 /** Joins the case to ears and mouth: what is heard goes in, what comes out is said, and neither disturbs the other. */
 export class Conversation {
-  #talk: TalkState = {
-    hearing: "loading",
-    hearingText: "Loading",
-    mode: "open",
-    lastHeard: undefined,
-    lastSpoken: undefined,
-    voiceText: "",
-    saveText: "No entry yet",
-    saveFailed: false,
-    protocolNotice: undefined,
-  };
-  #queue = emptyVoiceQueue;
+  #talk = FIRST_TALK;
+  #ears = FIRST_EARS;
   #grammar: GrammarState = "open";
   #stopTicking: (() => void) | undefined;
   #recogniser: Recogniser;
-  #speaker: Speaker;
+  readonly #mouth: Mouth;
+  readonly hearMe: HearMeDialogue;
   #unsubscribe: () => void;
   /** Facts wait for a write that works. */
   #unwritten = false;
@@ -57,7 +29,13 @@ export class Conversation {
 
   constructor(options: ConversationOptions) {
     this.#o = options;
-    this.#speaker = options.speaker;
+    this.#mouth = new Mouth(options.speaker, {
+      onSounding: (sounding) => this.#sound(sounding),
+      onSaying: (lastSpoken) => this.#update({ lastSpoken }),
+      onState: (voiceText) => this.#update({ voiceText }),
+    });
+    const onChange = (hearMe: HearMeTalk): void => this.#learn(hearMe);
+    this.hearMe = new HearMeDialogue({ ...options, mouth: this.#mouth, onChange });
     this.#recogniser = options.recogniser;
     this.#unsubscribe = options.recogniser.onEvent((event) => this.#hearing(event));
   }
@@ -68,18 +46,17 @@ export class Conversation {
     this.#recogniser.dispose();
     this.#recogniser = recogniser;
     this.#unsubscribe = recogniser.onEvent((event) => this.#hearing(event));
-    recogniser.setMode(this.#talk.mode);
+    recogniser.setMode(this.#ears.mode);
     recogniser.useGrammar(this.#grammar);
-    recogniser.setSpeaking(this.#queue.speaking !== undefined);
-    this.#voice({ kind: "userEnded" });
+    recogniser.setSpeaking(this.#mouth.isSpeaking);
+    this.#mouth.tell({ kind: "userEnded" });
+    this.#listen({ kind: "stopped" });
     await this.listen();
   }
 
   /** Speaks with another voice from now on; the old one is given up. */
   replaceSpeaker(speaker: Speaker): Promise<void> {
-    this.#speaker.dispose();
-    this.#speaker = speaker;
-    return this.#warmUp();
+    return this.#mouth.replace(speaker);
   }
 
   /** Opens or resumes the case, then listens. Typed lines work from here on, whatever the microphone does. */
@@ -89,21 +66,17 @@ export class Conversation {
     if (opened.kind === "saved") this.#update({ saveText: opened.resumed ? "Case resumed" : "Case opened" });
     else this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
     this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
+    void this.hearMe.load();
     await this.listen();
     // Not before: loading the voice beside the listener would make both late, and the first words would be lost.
-    if (opened.announcements.length > 0) this.#voice({ kind: "say", items: opened.announcements });
+    if (opened.announcements.length > 0) this.#mouth.tell({ kind: "say", items: opened.announcements });
   }
 
   async listen(): Promise<void> {
     this.#update({ hearing: "loading", hearingText: "Loading" });
     const started = await this.#recogniser.start();
     if (!started.ok) this.#fault(sayRecogniserError(started.error));
-    await this.#warmUp();
-  }
-
-  async #warmUp(): Promise<void> {
-    const warm = await this.#speaker.warmUp();
-    this.#update({ voiceText: warm.ok ? "" : showSpeakerError(warm.error) });
+    await this.#mouth.warmUp();
   }
 
   /** Another protocol counts from now on; it is said, with whatever is due under its targets. */
@@ -116,20 +89,25 @@ export class Conversation {
   noticeProtocol(protocolNotice: ProtocolNotice, fault?: string): void {
     this.#update({ protocolNotice });
     if (fault === undefined) return;
-    this.#voice({ kind: "say", items: [{ text: fault, priority: "medium", alertId: "protocol-file" }] });
+    this.#mouth.tell({ kind: "say", items: [{ text: fault, priority: "medium", alertId: "protocol-file" }] });
   }
 
   stopListening(): void {
     this.#recogniser.stop();
   }
 
-  setMode(mode: "open" | "held"): void {
+  setMode(mode: ListeningMode): void {
     this.#recogniser.setMode(mode);
-    this.#update({ mode });
+    this.#listen({ kind: "mode", mode });
   }
 
   hold(down: boolean): void {
-    this.#recogniser.hold(down);
+    this.#listen({ kind: "hold", down });
+  }
+
+  /** A key that gives no sign of its release: once to begin a held utterance, once to end it. */
+  press(): void {
+    this.#listen({ kind: "press", atMs: this.#o.clock.nowMs() });
   }
 
   typed(text: string): Promise<void> {
@@ -140,22 +118,52 @@ export class Conversation {
   dispose(): void {
     this.#stopTicking?.();
     this.#recogniser.dispose();
-    this.#speaker.dispose();
+    this.#mouth.dispose();
+  }
+
+  #listen(input: EarsInput): void {
+    const [ears, effects] = stepEars(this.#ears, input);
+    const isSame = ears.mode === this.#ears.mode && ears.holding === this.#ears.holding;
+    this.#ears = ears;
+    for (const effect of effects) this.#carryOut(effect);
+    if (!isSame || effects.length > 0 || input.kind === "stopped") this.#update({});
+  }
+
+  #carryOut(effect: EarsEffect): void {
+    switch (effect.kind) {
+      case "take":
+        void this.#hear(effect.utterance);
+        return;
+      case "attend":
+        this.#mouth.mark("called");
+        return;
+      case "hold":
+        this.#recogniser.hold(effect.down);
+        return;
+      case "loudness":
+        this.#mouth.tell({ kind: "say", items: [effect.tooLoud ? TOO_LOUD : HEARING_AGAIN] });
+    }
   }
 
   async #hear(utterance: Utterance): Promise<void> {
-    const report = await this.#o.session.hear(utterance, this.#o.clock.nowMs());
+    const forHearMe = this.hearMe.take(utterance);
+    if (forHearMe !== undefined) return this.#update({ lastHeard: forHearMe });
+    const atMs = this.#o.clock.nowMs();
+    const report = await this.#o.session.hear(utterance, atMs);
     const { answer } = report;
     if (answer !== undefined) {
+      const waits = grammarState(report.state.log) === "asked";
+      this.#listen({ kind: "answered", utterance, outcome: answer.outcome, waits, atMs });
       this.#update({ lastHeard: { words: answer.words, outcome: answer.outcome } });
-      if (answer.outcome === "refused") this.#speaker.mark("refused");
-      else if (answer.outcome === "asked") this.#speaker.mark("asked");
-      else if (answer.outcome !== "ignored") this.#speaker.mark("heard");
+      const mark = markFor(answer.outcome);
+      if (mark !== undefined) this.#mouth.mark(mark);
     }
     this.#report(report);
   }
 
   async #tick(): Promise<void> {
+    this.#listen({ kind: "tick", atMs: this.#o.clock.nowMs() });
+    this.hearMe.tick();
     this.#report(await this.#o.session.tick(this.#o.clock.nowMs()));
   }
 
@@ -169,12 +177,14 @@ export class Conversation {
       this.#unwritten = false;
       this.#update({ saveFailed: false, saveText: "Saved" });
     }
-    this.#useGrammar(grammarState(report.state.log));
-    for (const input of toVoice(report, before)) this.#voice(input);
+    if (report.announcements.some(({ priority }) => priority === "high")) this.hearMe.interrupt();
+    this.#useGrammar();
+    for (const input of toVoice(report, before)) this.#mouth.tell(input);
     this.#update({});
   }
 
-  #useGrammar(state: GrammarState): void {
+  #useGrammar(): void {
+    const state = this.hearMe.isRunning ? HEAR_ME_GRAMMAR : grammarState(this.#o.session.state.log);
     if (state !== this.#grammar) this.#recogniser.useGrammar(state);
     this.#grammar = state;
   }
@@ -183,25 +193,30 @@ export class Conversation {
     switch (event.kind) {
       case "level":
         this.#o.onMeter({ levelDb: event.levelDb, noiseDb: event.noiseDb, inSpeech: event.inSpeech });
+        this.#listen({ kind: "level", noiseDb: event.noiseDb, atMs: this.#o.clock.nowMs() });
         return;
       case "listening":
       case "recovered":
-        this.#voice({ kind: "withdraw", alertIds: ["listening"] });
+        this.#mouth.tell({ kind: "withdraw", alertIds: ["listening"] });
         this.#update({ hearing: "listening", hearingText: "Listening" });
         return;
       case "stopped":
         // Whoever was talking is not heard any more: nothing may wait for the end of it.
-        this.#voice({ kind: "userEnded" });
+        this.#mouth.tell({ kind: "userEnded" });
+        this.#listen({ kind: "stopped" });
+        this.#mouth.tell({ kind: "withdraw", alertIds: [TOO_LOUD.alertId] });
         this.#update({ hearing: "off", hearingText: "Not listening" });
         return;
       case "speechStarted":
-        this.#voice({ kind: "userStarted" });
+        this.#mouth.tell({ kind: "userStarted" });
         return;
       case "speechEnded":
-        this.#voice({ kind: "userEnded" });
+        this.#mouth.tell({ kind: "userEnded" });
         return;
       case "heard":
-        void this.#hear(event.utterance);
+        // A line of "hear me" is asked for: it needs no call word.
+        if (this.hearMe.isRunning) void this.#hear(event.utterance);
+        else this.#listen({ kind: "heard", utterance: event.utterance });
         return;
       case "fault":
         this.#fault(sayRecogniserError(event.error));
@@ -210,34 +225,25 @@ export class Conversation {
 
   #fault(text: string): void {
     this.#update({ hearing: "fault", hearingText: text });
-    this.#voice({ kind: "userEnded" });
-    this.#voice({ kind: "say", items: [{ text, priority: "medium", alertId: "listening" }] });
+    this.#mouth.tell({ kind: "userEnded" });
+    this.#mouth.tell({ kind: "say", items: [{ text, priority: "medium", alertId: "listening" }] });
   }
 
-  #voice(input: VoiceInput): void {
-    const [queue, effects] = queueVoice(this.#queue, input);
-    this.#queue = queue;
-    for (const effect of effects) {
-      if (effect.kind === "silence") this.#speaker.cancel();
-      else void this.#speak(effect.item);
-    }
+  /** Our own voice sounds from now on, or is silent. */
+  #sound(sounding: boolean): void {
+    this.#recogniser.setSpeaking(sounding);
+    if (!sounding) this.hearMe.voiceEnded();
+    this.#listen({ kind: "ownVoice", sounding, waits: this.#grammar === "asked", atMs: this.#o.clock.nowMs() });
   }
 
-  async #speak(item: QueueItem): Promise<void> {
-    const speaker = this.#speaker;
-    const tone = item.priority === "none" ? {} : { tone: item.priority };
-    const brisk = item.withinMs === undefined ? {} : { withinMs: item.withinMs };
-    const said = await speaker.say({ text: item.text, ...tone, ...brisk }, () => {
-      this.#recogniser.setSpeaking(true);
-      this.#update({ lastSpoken: item.text });
-    });
-    if (!said.ok) this.#update({ voiceText: showSpeakerError(said.error) });
-    this.#voice({ kind: "ended", id: item.id });
-    if (this.#queue.speaking === undefined) this.#recogniser.setSpeaking(false);
+  #learn(hearMe: HearMeTalk): void {
+    this.#useGrammar();
+    this.#listen({ kind: "enrolled", speechDb: hearMe.profile?.speechDb });
+    this.#update({ hearMe });
   }
 
   #update(change: Partial<TalkState>): void {
-    this.#talk = { ...this.#talk, ...change };
+    this.#talk = { ...this.#talk, ...change, ...showEars(this.#ears, this.#o.clock.nowMs()) };
     this.#o.onChange(this.#talk);
   }
 }

@@ -1,4 +1,25 @@
-import type { RecogniserError, SpeakerError } from "./ports.ts";
+import type { ListeningMode, RecogniserError, SpeakerError } from "./ports.ts";
+
+/** Said once when it begins, and shown as long as it lasts. */
+export const TOO_LOUD = {
+  text: "Too loud to hear safely. Move the microphone closer, hold to talk, or type.",
+  priority: "low",
+  alertId: "too-loud",
+} as const;
+
+export const HEARING_AGAIN = { text: "Hearing again.", priority: "none", alertId: TOO_LOUD.alertId } as const;
+
+/** What the user must do to be heard, while all works. */
+export function showListening(mode: ListeningMode, attentive: boolean): string {
+  switch (mode) {
+    case "open":
+      return "Listening";
+    case "held":
+      return "Hold to talk";
+    case "called":
+      return attentive ? "Go ahead" : "Say “tragus” first";
+  }
+}
 
 /** What went wrong with hearing, and what the user can do; said aloud and shown. */
 export function sayRecogniserError(error: RecogniserError): string {
@@ -9,6 +30,8 @@ export function sayRecogniserError(error: RecogniserError): string {
       return "Microphone lost. Check the plug, or type.";
     case "microphone-silent":
       return "Microphone is silent. Check the mute switch, or type.";
+    case "voice-faint":
+      return "Your voice is too faint. Bring the microphone closer, or type.";
     case "not-supported":
       return "This browser cannot listen. Type instead.";
     case "load-failed":

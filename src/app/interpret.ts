@@ -5,24 +5,25 @@ import { couldBeInsideLimits } from "../language/understand/couldBeInsideLimits.
 import { meaningKey } from "../language/understand/meaningKey.ts";
 import { understand, type Understanding } from "../language/understand/understand.ts";
 import { m1 as languageMargin, m2 as meaningMargin } from "../listener/margins.ts";
-import { THRESHOLDS, verdictOf } from "../listener/thresholds.ts";
+import { certaintyOf, verdictOf, type StatementKind } from "../listener/certainty.ts";
 import type { CaseGrammars } from "./compileGrammars.ts";
 import type { GrammarState, Utterance } from "./ports.ts";
 
-/** What an utterance means, and how far to trust it. */
+/** What an utterance means, and how far to trust it. `certainty`: only of sound; see `listener/certainty.ts`. */
 export type Interpretation =
   /** Not in the language: changes nothing. */
   | { readonly kind: "outside"; readonly words: string }
   /** In the language, but two meanings were too close to say which, or the sound fits too loosely. */
   | { readonly kind: "unclear"; readonly words: string }
   /** One meaning, clear enough to act on. */
-  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent }
+  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent; readonly certainty?: number }
   /** Must be asked back: best meaning first. */
   | {
       readonly kind: "unsure";
       readonly words: string;
       readonly why: "acoustic" | "ambiguous";
       readonly intents: readonly Intent[];
+      readonly certainty?: number;
     };
 
 const split = (words: string): readonly string[] => words.split(" ").filter((w) => w !== "");
@@ -63,53 +64,85 @@ const intentsOf = (u: Understanding): readonly Intent[] =>
 /** The same meaning said in other words is one meaning; a reading with several meanings counts as all of them. */
 const keyOf = (intents: readonly Intent[]): string => intents.map(meaningKey).sort().join(" | ");
 
+/** A rival this near, in nats, is offered beside the best meaning when that is asked back. */
+const RIVAL_WITHIN = 8;
+/** Words that fit the language this well were meant for it, even where their meaning is lost. See `margins.ts`. */
+const MEANT_FOR_US_M1 = -0.2;
+
+function kindOf(intent: Intent): StatementKind {
+  switch (intent.kind) {
+    case "vitals":
+      return "value";
+    case "number":
+    case "unit":
+      return "answer";
+    case "command":
+      return intent.command === "affirm" || intent.command === "negative" ? "answer" : "command";
+    case "why":
+      return "command";
+    case "dose":
+    case "step":
+      return intent.kind;
+  }
+}
+
 function fromSound(
   grammar: CompiledGrammar,
   utterance: Utterance,
   free: { score: number; phones: number },
+  isSurprising: (intent: Intent) => boolean,
 ): Interpretation {
   // Readings without a meaning stay: a sound that is as near to nonsense as to a value is not clearly that value.
-  const readings = utterance.candidates.map(({ words, score }): Reading => {
-    const intents = intentsOf(understand(grammar, split(words)));
-    return { words, score, intents, key: keyOf(intents) };
+  const all = utterance.candidates.map(({ words, score }) => {
+    const meaning = understand(grammar, split(words));
+    const intents = intentsOf(meaning);
+    const halvesDisagree = meaning.kind === "many" && meaning.halvesDisagree;
+    return { words, score, intents, key: keyOf(intents), halvesDisagree };
   });
-  const [best] = readings;
+  const [best] = all;
+  // A number said two ways was said so to be believed: "fifteen, one five" is not held against itself as "fifty, one five".
+  const agrees = best !== undefined && !best.halvesDisagree;
+  const readings: readonly Reading[] = all.map((r) => (agrees && r.halvesDisagree ? { ...r, key: best.key } : r));
   const [first, ...more] = best?.intents ?? [];
   if (best === undefined || first === undefined) return { kind: "outside", words: best?.words ?? "" };
   const { words } = best;
-  const oneMeaning = meaningMargin(readings, (said) => readings.find((r) => r.words === said)?.key);
-  const verdict = verdictOf(languageMargin(best.score, free), oneMeaning);
-  switch (verdict) {
-    case "outside":
-      return { kind: "outside", words };
-    case "level":
-      return { kind: "unclear", words };
-    case "near-another": {
-      const near = readings.filter((r) => best.score - r.score < THRESHOLDS.m2Take);
+  const m1 = languageMargin(best.score, free);
+  const m2 = meaningMargin(readings, (said) => readings.find((r) => r.words === said)?.key);
+  const certainty = certaintyOf({ m1, m2, phones: free.phones, shape: utterance.shape });
+  switch (verdictOf(certainty, kindOf(first), best.intents.some(isSurprising))) {
+    case "refuse":
+      return { kind: m1 >= MEANT_FOR_US_M1 ? "unclear" : "outside", words };
+    case "ask": {
+      const near = readings.filter((r) => best.score - r.score < RIVAL_WITHIN);
       const other = near.find((r) => r.key !== best.key && r.intents.length > 0);
       const meant = best.intents.map(meaningKey);
       const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
-      return { kind: "unsure", words, why: "acoustic", intents: [...best.intents, ...added] };
+      const why = more.length > 0 && other === undefined ? "ambiguous" : "acoustic";
+      return { kind: "unsure", words, why, intents: [...best.intents, ...added], certainty };
     }
-    case "loose":
-    case "clear":
-      break;
+    case "take":
+      return more.length > 0
+        ? { kind: "unsure", words, why: "ambiguous", intents: best.intents, certainty }
+        : { kind: "meant", words, intent: first, certainty };
   }
-  if (more.length > 0) return { kind: "unsure", words, why: "ambiguous", intents: best.intents };
-  return verdict === "clear"
-    ? { kind: "meant", words, intent: first }
-    : { kind: "unsure", words, why: "acoustic", intents: [first] };
 }
 
 /**
- * Words and scores to meaning. Sound is taken only if both margins pass (was it in the language, could it be
- * another value); between the thresholds it is asked back, below them it is refused.
- * Text has no margins: it is taken as it stands, and its numbers are still checked by `decide`.
+ * Words and scores to meaning. Sound is taken, asked back or refused by how certain it is that its best words mean what was
+ * said, and by what a mistake would cost. Text has no such measure: it is taken as it stands, and its numbers are still
+ * checked by `decide`.
+ *
+ * @param isSurprising whether the case speaks against an intent: more certainty is demanded then. It never helps one.
  */
-export function interpret(grammars: CaseGrammars, state: GrammarState, utterance: Utterance): Interpretation {
+export function interpret(
+  grammars: CaseGrammars,
+  state: GrammarState,
+  utterance: Utterance,
+  isSurprising: (intent: Intent) => boolean = () => false,
+): Interpretation {
   const best = utterance.candidates[0];
   if (best === undefined) return { kind: "outside", words: "" };
   return utterance.free === undefined
     ? fromText(grammars, state, utterance, best.words)
-    : fromSound(grammars[state], utterance, utterance.free);
+    : fromSound(grammars[state], utterance, utterance.free, isSurprising);
 }

@@ -1,5 +1,7 @@
 import type { Result } from "../core/result.ts";
 import type { Fact, HeardBy } from "../log/facts.ts";
+import type { SoundShape } from "../listener/soundShape.ts";
+import type { VoiceProfile, VoiceProfileError } from "../listener/voiceProfile.ts";
 import type { Priority } from "../protocol/priority.ts";
 
 /** Unix ms now, and a call every so often. The only door to time. */
@@ -16,8 +18,12 @@ export type Utterance = {
   readonly candidates: readonly { readonly words: string; readonly score: number }[];
   /** Log score of the best free phone path, and its number of phones. Only from the listener. */
   readonly free?: { readonly score: number; readonly phones: number };
+  /** How it sounded. Only from the listener. */
+  readonly shape?: SoundShape;
   /** Our own voice sounded at the same time: it may be our own words, or words heard through them. */
   readonly overlapped?: true;
+  /** The room was too loud to hear safely: what it says of a value is asked back. */
+  readonly tooLoud?: true;
   /** Unix ms at which the speech ended (not at which it was decoded). */
   readonly endedAtMs: number;
 };
@@ -26,6 +32,8 @@ export type RecogniserError =
   | { readonly kind: "microphone-refused" }
   | { readonly kind: "microphone-lost" }
   | { readonly kind: "microphone-silent"; readonly forMs: number }
+  /** Several utterances in a row too soft to be trusted: none of them was recognised. */
+  | { readonly kind: "voice-faint" }
   | { readonly kind: "not-supported"; readonly detail: string }
   | { readonly kind: "load-failed"; readonly asset: string; readonly detail: string }
   | { readonly kind: "timed-out"; readonly afterMs: number }
@@ -52,8 +60,11 @@ export type HearingEvent =
 /** What may be said now. One compiled word graph each; see `grammars/case.jsgf`. */
 export type GrammarState = "open" | "asked";
 
-/** open: voice activity decides. held: one utterance from hold(true) to hold(false). */
-export type ListeningMode = "open" | "held";
+/**
+ * open: voice activity decides. held: one utterance from hold(true) to hold(false). called: voice activity decides, and
+ * the words may begin with the call word, "tragus"; whether they must is not the recogniser's business.
+ */
+export type ListeningMode = "open" | "held" | "called";
 
 /** Hears people. Nothing here says WASM, worker or browser. Every promise settles. */
 export interface Recogniser {
@@ -83,8 +94,8 @@ export type Spoken = {
   readonly withinMs?: number;
 };
 
-/** Sounds that say something without words: heard, refused, asking. Short and soft. */
-export type Mark = "heard" | "asked" | "refused";
+/** Sounds that say something without words: heard, refused, asking, called (go ahead). Short and soft. */
+export type Mark = "heard" | "asked" | "refused" | "called";
 
 /** Says things. `say` settles when the sound has ended, was cancelled, or failed. */
 export interface Speaker {
@@ -127,6 +138,16 @@ export interface Signatures {
    * @param spki the public key as SubjectPublicKeyInfo.
    */
   verifyEd25519(spki: Uint8Array, signature: Uint8Array, bytes: Uint8Array): Promise<Result<boolean, SignaturesError>>;
+}
+
+export type ProfileStoreError = { readonly kind: "unavailable" | "write-failed"; readonly detail: string };
+
+/** Keeps what was learnt of the user's voice on this device. Every promise settles. */
+export interface ProfileStore {
+  /** Undefined where nothing is kept. Damaged data is an error, and stays where it is until it is replaced or cleared. */
+  load(): Promise<Result<VoiceProfile | undefined, ProfileStoreError | VoiceProfileError>>;
+  save(profile: VoiceProfile): Promise<Result<void, ProfileStoreError>>;
+  clear(): Promise<Result<void, ProfileStoreError>>;
 }
 
 /** What the user has chosen: a protocol file as it came, and the public key whose signatures count. */

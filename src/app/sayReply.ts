@@ -1,6 +1,7 @@
 import type { WhyAbout } from "../language/intent.ts";
 import { sayDose, sayNoDose } from "../language/sentences/dose.ts";
 import { sayConsequence, sayDisagreement, sayReading } from "../language/sentences/reading.ts";
+import { needsPauses } from "../language/sentences/safeNumber.ts";
 import { sentences } from "../language/sentences/sentence.ts";
 import { sayStatus } from "../language/sentences/status.ts";
 import { sayChangedTargets } from "../language/sentences/targets.ts";
@@ -10,6 +11,7 @@ import type { Statement } from "../log/facts.ts";
 import { selectPerfusion } from "../log/perfusion.ts";
 import { mergeBackground } from "../log/statements.ts";
 import { selectTargets } from "../log/targets.ts";
+import { findMedicine } from "../protocol/findMedicine.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { planDrug } from "../rules/drugPlan.ts";
 import type { AppState } from "./context.ts";
@@ -52,9 +54,15 @@ function sayRecorded(
   return [reading, consequence, sayDisagreement(statement, perfusion)];
 }
 
-function replyDose(drugId: string, { protocol, log, nowMs }: Replying): Reply {
+/** The drug that was heard is named whatever the answer: it may be another than the one that was said. */
+function replyDose(
+  { drugId, heard, then }: Extract<Decision["reply"], { kind: "dose" }>,
+  { protocol, log, nowMs }: Replying,
+): Reply {
   const plan = planDrug(log, protocol, drugId, nowMs);
-  return plan.ok ? { text: sayDose(plan.value), topic: { kind: "dose", drugId } } : { text: sayNoDose(plan.error) };
+  if (plan.ok) return { text: sentences(sayDose(plan.value), then), topic: { kind: "dose", drugId } };
+  const name = findMedicine(protocol, drugId)?.spokenName ?? heard;
+  return { text: sentences(sayNoDose(plan.error, name), then) };
 }
 
 function replyWhy(about: WhyAbout, { protocol, before, log, nowMs }: Replying): Reply {
@@ -69,14 +77,17 @@ function replyWhy(about: WhyAbout, { protocol, before, log, nowMs }: Replying): 
 export function sayReply({ reply }: Decision, replying: Replying): Reply {
   const { protocol, before, log, nowMs } = replying;
   const changed = sayChangedTargets(selectTargets(before.log, protocol), selectTargets(log, protocol), protocol.region);
-  // A question that follows is not hurried.
-  const isBrisk = changed !== undefined && (reply.kind !== "recorded" || reply.then === undefined);
-  const brisk = isBrisk ? { withinMs: WITHIN_MS } : {};
+  // A question that follows is not hurried, and without pauses "thirty, three zero" begins like another number.
+  const isAsking = reply.kind === "recorded" && reply.then !== undefined;
+  const briskly = (text: string) =>
+    changed === undefined || isAsking || needsPauses(text) ? {} : { withinMs: WITHIN_MS };
   switch (reply.kind) {
     case "none":
       return { text: "" };
-    case "words":
-      return { text: sentences(reply.text, changed), ...brisk };
+    case "words": {
+      const text = sentences(reply.text, changed);
+      return { text, ...briskly(text) };
+    }
     case "status":
       return {
         text: sayStatus(selectPerfusion(log, protocol, nowMs)),
@@ -84,14 +95,14 @@ export function sayReply({ reply }: Decision, replying: Replying): Reply {
         topic: { kind: "value", code: "map" },
       };
     case "dose":
-      return replyDose(reply.drugId, replying);
+      return replyDose(reply, replying);
     case "why":
       return replyWhy(reply.about, replying);
     case "recorded": {
       const statement = merged(reply.statements);
       const topic = topicOfStatement(statement);
       const text = sentences(...sayRecorded(statement, replying), changed, reply.then);
-      return { text, ...brisk, ...(topic !== undefined && { topic }) };
+      return { text, ...briskly(text), ...(topic !== undefined && { topic }) };
     }
   }
 }

@@ -1,3 +1,4 @@
+import type { ListeningMode } from "./ports.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
@@ -41,6 +42,14 @@ export type SettingsView = {
   readonly voices: readonly { readonly id: string | undefined; readonly label: string; readonly chosen: boolean }[];
 };
 
+/** "Hear me": what was learnt of the voice, and the line that is to be repeated while it runs. */
+export type HearMeView = {
+  readonly running: { readonly countText: string; readonly line: string; readonly prompt: string } | undefined;
+  /** "Heard well. Measured 2 min ago: …"; empty where nothing is known. */
+  readonly profileText: string;
+  readonly notice: string;
+};
+
 /** Why a number is what it is: in short as it was said, and whole. */
 export type WhyView = {
   readonly text: string;
@@ -57,7 +66,15 @@ export type ScreenView = {
   readonly protocolNotice: ProtocolNotice | undefined;
   readonly saveText: string;
   readonly saveFailed: boolean;
-  readonly hearing: { readonly status: HearingStatus; readonly text: string; readonly mode: "open" | "held" };
+  readonly hearing: {
+    readonly status: HearingStatus;
+    readonly text: string;
+    readonly mode: ListeningMode;
+    /** Held listening is taking an utterance. */
+    readonly holding: boolean;
+    /** "Too loud to hear safely. …"; empty while it is not. */
+    readonly notice: string;
+  };
   readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
   readonly lastSpoken: string | undefined;
   readonly question: string | undefined;
@@ -83,6 +100,7 @@ export type ScreenView = {
   }[];
   readonly alerts: readonly { readonly id: string; readonly priority: Priority; readonly text: string }[];
   readonly settings: SettingsView;
+  readonly hearMe: HearMeView;
   /** Examples of what can be said now. */
   readonly phrases: readonly string[];
 };
@@ -95,9 +113,12 @@ export interface ScreenActions extends ProtocolActions {
   typed(text: string): void;
   startListening(): void;
   stopListening(): void;
-  setMode(mode: "open" | "held"): void;
+  setMode(mode: ListeningMode): void;
   hold(down: boolean): void;
   chooseEngine(id: "built-in" | "browser"): void;
   answerConsent(agreed: boolean): void;
   chooseVoice(id: string | undefined): void;
+  startHearMe(): void;
+  skipHearMe(): void;
+  forgetVoice(): void;
 }

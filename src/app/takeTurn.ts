@@ -10,10 +10,12 @@ import { grammarState, type AppContext, type AppState } from "./context.ts";
 import { decide } from "./decide/decide.ts";
 import { stamp } from "./decide/stamp.ts";
 import { interpret } from "./interpret.ts";
+import { doubtLoud } from "./loudDoubt.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
 import { sayReply } from "./sayReply.ts";
 import type { Outcome } from "./screenView.ts";
+import { isSurprising } from "./surprise.ts";
 import type { Topic, WhyState } from "./topic.ts";
 
 /** Said without being asked. */
@@ -100,8 +102,12 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
-  const understood = interpret(context.grammars, grammarState(state.log), utterance);
-  const heard = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
+  const understood = interpret(context.grammars, grammarState(state.log), utterance, (intent) =>
+    isSurprising(state.log, context.protocol, intent, nowMs),
+  );
+  const doubted = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
+  const isLoud = utterance.tooLoud === true || utterance.shape?.clipped === true;
+  const heard = isLoud ? doubtLoud(doubted, state.log.questions) : doubted;
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { folded, announcements, withdrawn } = applyRules(context, decided, nowMs);

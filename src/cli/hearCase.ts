@@ -17,11 +17,10 @@ export async function openSpokenCase(context: AppContext, startMs: number): Prom
   await spoken.start();
   return {
     grammar: () => spoken.grammar,
-    async answer({ candidates, free }, durationMs) {
+    async answer(heard, durationMs) {
       await spoken.advanceTo(spoken.caseMs + durationMs);
-      const scores = free === undefined ? {} : { free };
-      const utterance: Utterance = { by: "listener", candidates, ...scores, endedAtMs: startMs + spoken.caseMs };
-      return (await spoken.hear(utterance, candidates[0]?.words ?? "")).answer;
+      const utterance: Utterance = { by: "listener", ...heard, endedAtMs: startMs + spoken.caseMs };
+      return (await spoken.hear(utterance, heard.candidates[0]?.words ?? "")).answer;
     },
   };
 }

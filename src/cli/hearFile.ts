@@ -18,6 +18,8 @@ export async function hearFile(
 ): Promise<Result<{ readonly heard: HeardSound; readonly durationMs: number }, string>> {
   const sound = await readAudioFile(path);
   if (!sound.ok) return fail(sound.error.message);
-  const { candidates, free } = await models.listenerFor(search).listen(await frameSpeech(sound.value, models.vad));
-  return ok({ heard: { candidates, free }, durationMs: Math.round(sound.value.length / SAMPLES_PER_MS) });
+  const { candidates, free, shape } = await models
+    .listenerFor(search)
+    .listen(await frameSpeech(sound.value, models.vad));
+  return ok({ heard: { candidates, free, shape }, durationMs: Math.round(sound.value.length / SAMPLES_PER_MS) });
 }

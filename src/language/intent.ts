@@ -41,7 +41,10 @@ export type Command =
   | "readBack"
   | "next"
   | "whatCanISay"
-  | "whichProtocol";
+  | "whichProtocol"
+  | "hearMe"
+  | "forgetVoice"
+  | "notNow";
 
 /** The number whose reason is asked for: the one said last, the dose said last, or one by name. */
 export type WhyAbout = "last" | "dose" | "map" | "cpp" | "sbp" | "spo2";
@@ -61,6 +64,8 @@ export type Intent =
       readonly correction: boolean;
       readonly number: SaidNumber;
       readonly unit?: SaidUnit;
+      /** A correction that says no to what we said last: to our question, if that is what we said last. */
+      readonly denies?: true;
     }
   /** A bare unit, answering "which unit?". */
   | { readonly kind: "unit"; readonly unit: SaidUnit }

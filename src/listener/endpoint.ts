@@ -36,7 +36,15 @@ export const BARGE_IN_ENDPOINT: EndpointSettings = { ...OPEN_ENDPOINT, startProb
 export type EndpointState =
   | { readonly phase: "silence" }
   | { readonly phase: "rising"; readonly first: number; readonly frames: number }
-  | { readonly phase: "speech"; readonly first: number; readonly last: number };
+  | { readonly phase: "speech"; readonly first: number; readonly last: number }
+  /** It ended, but may go on until that frame; `frames` of speech in a row were seen since. */
+  | {
+      readonly phase: "lingering";
+      readonly first: number;
+      readonly last: number;
+      readonly until: number;
+      readonly frames: number;
+    };
 
 export type EndpointEvent =
   | { readonly kind: "started"; readonly first: number }
@@ -46,7 +54,9 @@ export type EndpointEvent =
       readonly last: number;
       /** long: it never paused; a piece of it could be half a number, so nothing of it may be taken. */
       readonly length: "short" | "fit" | "long";
-    };
+    }
+  /** Nothing followed what might have gone on. */
+  | { readonly kind: "expired" };
 
 export const SILENCE: EndpointState = { phase: "silence" };
 
@@ -78,7 +88,25 @@ export function stepEndpoint(
       if ((frame - state.last) * FRAME_MS < settings.endSilenceMs) return [state, undefined];
       return [SILENCE, { kind: "ended", first: state.first, last: state.last, length: lengthOf(state, settings) }];
     }
+    case "lingering": {
+      const { first, until } = state;
+      const isSpeech = stays && (state.frames > 0 || speechProbability >= settings.startProbability);
+      const frames = isSpeech ? state.frames + 1 : 0;
+      if (frames >= settings.startFrames) return [{ phase: "speech", first, last: frame }, undefined];
+      return frames === 0 && frame >= until ? [SILENCE, { kind: "expired" }] : [{ ...state, frames }, undefined];
+    }
   }
+}
+
+/**
+ * After an end: speech that begins again within `waitMs` of it belongs to the same utterance, which then ends anew with
+ * the same first frame. Otherwise `expired` says that nothing came.
+ */
+export function lingerAfter(
+  { first, last }: { readonly first: number; readonly last: number },
+  waitMs: number,
+): EndpointState {
+  return { phase: "lingering", first, last, until: last + Math.ceil(waitMs / FRAME_MS), frames: 0 };
 }
 
 function begin(first: number, frame: number, frames: number, settings: EndpointSettings) {

@@ -1,17 +1,23 @@
 import { createHistories, NO_WORDS } from "./histories.ts";
 import type { PhoneGraph } from "./phoneGraph.ts";
-import { BLANK } from "./phones.ts";
+import { BLANK, OUTPUT_COUNT } from "./phones.ts";
 import { copyList, createTokenLists, offer, topOf, type TokenLists } from "./tokenLists.ts";
 
 /** Distinct word histories kept at every point. Source: the listener's card. */
 const HISTORIES_KEPT = 4;
 /** Tokens this far (nats) below the best are dropped. Source: the listener's card. */
 const BEAM = 40;
+/**
+ * So far (nats a phone) under the free path nothing is told apart any more: the weights of certainty stop there. Talk
+ * outside the language fits nothing well, and without this end to it everything would stay in the beam.
+ */
+const LOOSEST_M1 = -2;
 /** No token carries this label: to pass over it is to pass over nothing. */
 const NO_LABEL = 255;
 
 export type FrameStep = {
-  begin(): void;
+  /** @param freePhones phones of the free path of the whole utterance: they say how far a path may fall under it. */
+  begin(freePhones: number): void;
   /** Takes in one frame: the log probabilities from `row` on. */
   step(logProbs: Float32Array, row: number): void;
   /** The tokens that stand between words now, one list for each state: after a blank, and straight after a phone. */
@@ -46,6 +52,11 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
   let lowest = -Infinity;
   /** Best score so far in this frame; it only rises, so what is BEAM below it now will not live either. */
   let best = 0;
+  /** The free path so far, and how far under it a token may be. */
+  let free = 0;
+  let allowance = 0;
+  /** Tokens under this are dropped: BEAM below the best, or too far below the free path. It only rises within a frame. */
+  let floor = 0;
 
   /** Offers a list's tokens, with this frame's log probability added; those labelled `not` are passed over. */
   const pass = (from: TokenLists, source: number, gain: number, to: TokenLists, target: number, not: number): void => {
@@ -54,9 +65,12 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
     for (let i = base; i < end; i++) {
       const old = from.score[i]!;
       const score = old + gain;
-      if (old <= lowest || score < best - BEAM) break;
+      if (old <= lowest || score < floor) break;
       if (from.label[i] === not) continue;
-      if (score > best) best = score;
+      if (score > best) {
+        best = score;
+        floor = Math.max(floor, best - BEAM);
+      }
       offer(to, target, score, from.history[i]!, 0);
     }
   };
@@ -108,7 +122,7 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
       const first = firstPhone[arc]!;
       const phone = phones[first]!;
       const gain = logProbs[row + phone]!;
-      if (top + gain < best - BEAM || isActive[arc] === 1) continue;
+      if (top + gain < floor || isActive[arc] === 1) continue;
       pass(paused, state, gain, inPhone, first, NO_LABEL);
       pass(direct, state, gain, inPhone, first, phone);
       if (inPhone.count[first] === 0) continue;
@@ -123,23 +137,27 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
     const base = last * HISTORIES_KEPT;
     for (let i = base; i < base + inPhone.count[last]!; i++) {
       const score = inPhone.score[i]!;
-      if (score < best - BEAM) break;
+      if (score < floor) break;
       offer(nextDirect, arcTo[arc]!, score, histories.extend(inPhone.history[i]!, arcWord[arc]!), phones[last]!);
     }
   };
 
   return {
-    begin() {
+    begin(freePhones) {
       histories.clear();
       for (const lists of [inPhone, afterPhone, paused, direct]) lists.count.fill(0);
       isActive.fill(0);
       activeCount = 0;
-      best = 0;
+      free = 0;
+      floor = -Infinity;
+      allowance = Math.max(BEAM, -LOOSEST_M1 * freePhones);
       offer(paused, graph.start, 0, NO_WORDS, 0);
     },
     step(logProbs, row) {
-      lowest = best - BEAM;
+      lowest = floor;
       best = -Infinity;
+      free += topOfRow(logProbs, row);
+      floor = free - allowance;
       const before = activeCount;
       activeCount = 0;
       for (let n = 0; n < before; n++) {
@@ -160,4 +178,10 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
         .map((word) => graph.words[word] ?? "")
         .join(" "),
   };
+}
+
+function topOfRow(logProbs: Float32Array, row: number): number {
+  let top = -Infinity;
+  for (let i = row; i < row + OUTPUT_COUNT; i++) top = Math.max(top, logProbs[i]!);
+  return top;
 }

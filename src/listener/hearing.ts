@@ -1,15 +1,25 @@
+import { createCrowd } from "./crowd.ts";
 import { FRAME_SAMPLES } from "./endpoint.ts";
+import { isFaint } from "./faintVoice.ts";
+import type { GoesOn } from "./goesOn.ts";
 import { createSoundBuffer } from "./hearingBuffer.ts";
 import { createHold, type Hold } from "./hearingHeld.ts";
 import { createMeter } from "./hearingMeter.ts";
 import type { SoundShape } from "./soundShape.ts";
-import { OPEN_SILENCE, stepOpen, type OpenState } from "./hearingOpen.ts";
+import { createSpeechBand } from "./speechBand.ts";
+import { awaitMore, OPEN_SILENCE, stepOpen, type OpenEvent, type OpenState } from "./hearingOpen.ts";
 import { PADDING_SAMPLES, type FrameJudge } from "./vadTrim.ts";
 
 const SAMPLES_PER_MS = 16;
 const REMEMBERED_SAMPLES = 24_000 * SAMPLES_PER_MS;
 /** Our own voice still rings in the room and in the buffers of the device for a moment after it stopped. */
 const GATE_TAIL_SAMPLES = 250 * SAMPLES_PER_MS;
+/**
+ * After the last word of what might go on. This project's choice: somebody waits for the answer to a whole statement, so
+ * not as long as for half of one, to which there is none. Eight statements in three made voices (n 24), broken by a pause
+ * of 0.4, 0.7, 0.9 and 1.2 s: recorded as another value 4, 12, 12 and 12 when every end was final, 0, 0, 2 and 10 so.
+ */
+const WAIT_MS: Readonly<Record<Exclude<GoesOn, "no">, number>> = { may: 1_200, must: 1_600 };
 
 /** What the listener made of one utterance. No candidates: nothing in the language, or not to be trusted whole. */
 export type HeardSound = {
@@ -19,6 +29,11 @@ export type HeardSound = {
   /** Our own voice sounded at the same time. */
   readonly overlapped?: true;
 };
+
+/** The same, fresh from the listener: it also knows whether it might be only the first part of something. */
+export type ListenedSound = HeardSound & { readonly goesOn?: GoesOn };
+
+const NOTHING: ListenedSound = { candidates: [] };
 
 export type HearingOutput =
   | {
@@ -36,7 +51,7 @@ export type HearingOutput =
 
 export type HearingParts = {
   readonly vad: FrameJudge;
-  readonly listen: (pcm: Float32Array) => Promise<HeardSound>;
+  readonly listen: (pcm: Float32Array) => Promise<ListenedSound>;
   readonly emit: (output: HearingOutput) => void;
   /** A model failed. Nothing more will be heard: the owner must build anew and say so. */
   readonly onBroken: (detail: string) => void;
@@ -61,7 +76,11 @@ export type Hearing = {
  */
 export function createHearing({ vad, listen, emit, onBroken }: HearingParts): Hearing {
   const sound = createSoundBuffer(REMEMBERED_SAMPLES);
+  /** One frame, used again and again. */
+  const pcm = new Float32Array(FRAME_SAMPLES);
+  const bandPowerOf = createSpeechBand();
   const meter = createMeter();
+  const crowd = createCrowd();
   let framesDone = 0;
   let anchorMs = 0;
   let mode: "open" | "held" = "open";
@@ -72,8 +91,9 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
   let cleanFrom = 0;
   let broken = false;
   let closed = false;
+  /** Heard, and given out when nothing follows it. */
+  let kept: Extract<HearingOutput, { readonly kind: "heard" }> | undefined;
   let steps: Promise<void> = Promise.resolve();
-  let decodes: Promise<void> = Promise.resolve();
 
   const fail = (error: unknown): void => {
     if (broken) return;
@@ -85,53 +105,68 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
   };
   const atMs = (position: number): number => Math.round(anchorMs - (sound.end() - position) / SAMPLES_PER_MS);
 
-  const give = (pcm: Float32Array | undefined, endedAtMs: number, overlapped = false): void => {
-    const nothing: HeardSound = { candidates: [] };
-    decodes = decodes
-      .then(() => (broken || pcm === undefined ? nothing : listen(pcm)))
-      .then((heard): HeardSound => (overlapped ? { ...heard, overlapped } : heard))
-      .then((heard) => void (broken || emit({ kind: "heard", heard, endedAtMs })))
-      .catch(fail);
+  const endOpen = (endedAtMs: number, heard?: HeardSound): void => {
+    kept = undefined;
+    emit({ kind: "speechEnded", atMs: endedAtMs });
+    if (heard !== undefined) emit({ kind: "heard", heard, endedAtMs });
   };
 
-  const stepFrameOpen = (frame: number, probability: number, gated: boolean): void => {
+  /** What is too faint is heard as nothing; its shape says why. */
+  const recognise = async (from: number, to: number): Promise<ListenedSound> => {
+    const listened = await listen(sound.cut(from, to));
+    const { shape } = listened;
+    return shape !== undefined && isFaint(shape) ? { ...NOTHING, shape } : listened;
+  };
+
+  /** Frames wait while an utterance is recognised: what follows it depends on what it was. */
+  const finishOpen = async (event: Extract<OpenEvent, { readonly kind: "ended" }>): Promise<void> => {
+    const endsAt = (event.last + 1) * FRAME_SAMPLES;
+    const endedAtMs = atMs(endsAt);
+    if (event.fate === "drop") return endOpen(endedAtMs);
+    const isDoubtedEnd = crowd.doubts(framesDone - event.first);
+    if (event.fate === "refuse" || isDoubtedEnd) return endOpen(endedAtMs, NOTHING);
+    const begins = event.first * FRAME_SAMPLES - PADDING_SAMPLES;
+    const from = event.fate === "doubt" ? begins : Math.max(begins, cleanFrom);
+    const { goesOn = "no", ...heard } = await recognise(from, endsAt + PADDING_SAMPLES);
+    if (event.fate === "doubt") return endOpen(endedAtMs, { ...heard, overlapped: true });
+    if (goesOn === "no" || closed) return endOpen(endedAtMs, heard);
+    kept = { kind: "heard", heard, endedAtMs };
+    open = awaitMore(open, event, WAIT_MS[goesOn]);
+  };
+
+  const stepFrameOpen = async (frame: number, probability: number, gated: boolean): Promise<void> => {
     const [next, event] = stepOpen(open, frame, probability, gated);
     open = next;
-    if (event === undefined) return;
-    if (event.kind === "started") return emit({ kind: "speechStarted", atMs: atMs(event.first * FRAME_SAMPLES) });
-    const endsAt = (event.last + 1) * FRAME_SAMPLES;
-    emit({ kind: "speechEnded", atMs: atMs(endsAt) });
-    if (event.fate === "drop") return;
-    if (event.fate === "refuse") return give(undefined, atMs(endsAt));
-    const begins = event.first * FRAME_SAMPLES - PADDING_SAMPLES;
-    const doubted = event.fate === "doubt";
-    give(
-      sound.cut(doubted ? Math.max(begins, 0) : Math.max(begins, cleanFrom), endsAt + PADDING_SAMPLES),
-      atMs(endsAt),
-      doubted,
-    );
+    if (event?.kind === "started") emit({ kind: "speechStarted", atMs: atMs(event.first * FRAME_SAMPLES) });
+    else if (event?.kind === "ended") await finishOpen(event);
+    else if (event?.kind === "expired" && kept !== undefined) endOpen(kept.endedAtMs, kept.heard);
   };
 
-  const finishHold = (done: Hold): void => {
-    const taken = done.finish(cleanFrom);
+  const finishHold = async (done: Hold): Promise<void> => {
+    const { fate, from, to, speechEnds } = done.finish(cleanFrom);
     hold = undefined;
-    give(taken.fate === "take" ? sound.cut(taken.from, taken.to) : undefined, atMs(taken.speechEnds));
+    const endedAtMs = atMs(speechEnds);
+    const { goesOn: _, ...heard } = fate === "take" ? await recognise(from, to) : NOTHING;
+    emit({ kind: "heard", heard, endedAtMs });
   };
 
   const stepFrame = async (): Promise<void> => {
     const frame = framesDone;
-    const pcm = sound.cut(frame * FRAME_SAMPLES, (frame + 1) * FRAME_SAMPLES);
+    sound.read(frame * FRAME_SAMPLES, pcm);
     const probability = await vad.judge(pcm);
     framesDone++;
     if (speaking) cleanFrom = framesDone * FRAME_SAMPLES + GATE_TAIL_SAMPLES;
     const gated = frame * FRAME_SAMPLES < cleanFrom;
-    if (mode === "open") stepFrameOpen(frame, probability, gated);
+    const bandPower = bandPowerOf(pcm);
+    const nearProbability = crowd.weigh(probability, bandPower, gated);
+    if (mode === "open") await stepFrameOpen(frame, nearProbability, gated);
     else if (hold !== undefined) {
       hold.step(probability, speaking);
-      if (hold.isOver(framesDone * FRAME_SAMPLES)) finishHold(hold);
+      if (hold.isOver(framesDone * FRAME_SAMPLES)) await finishHold(hold);
     }
     const inSpeech = mode === "open" ? open.announced : hold !== undefined;
-    for (const event of meter.measure(pcm, inSpeech)) emit(event.kind === "level" ? { ...event, inSpeech } : event);
+    for (const event of meter.measure(pcm, bandPower, inSpeech))
+      emit(event.kind === "level" ? { ...event, inSpeech } : event);
   };
 
   return {
@@ -144,17 +179,18 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     setMode: (wanted) =>
       inOrder(() => {
         if (wanted === mode) return;
-        if (open.announced || hold?.isReleased() === false) emit({ kind: "speechEnded", atMs: atMs(sound.end()) });
+        if (kept !== undefined) endOpen(kept.endedAtMs, kept.heard);
+        else if (open.announced || hold?.isReleased() === false) emit({ kind: "speechEnded", atMs: atMs(sound.end()) });
         mode = wanted;
         open = { ...OPEN_SILENCE, gated: open.gated };
         hold = undefined;
       }),
     hold: (down) =>
-      inOrder(() => {
+      inOrder(async () => {
         if (mode !== "held") return;
         if (down && hold !== undefined && !hold.isReleased()) return;
         if (down) {
-          if (hold !== undefined) finishHold(hold);
+          if (hold !== undefined) await finishHold(hold);
           hold = createHold(framesDone);
           emit({ kind: "speechStarted", atMs: atMs(sound.end()) });
         } else if (hold !== undefined && !hold.isReleased()) {
@@ -163,10 +199,10 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
         }
       }),
     setSpeaking: (wanted) => inOrder(() => void (speaking = wanted)),
-    close: () => void (closed = true),
-    idle: async () => {
-      await steps;
-      await decodes;
+    close() {
+      closed = true;
+      if (kept !== undefined) endOpen(kept.endedAtMs, kept.heard);
     },
+    idle: () => steps,
   };
 }

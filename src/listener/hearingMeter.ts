@@ -1,7 +1,4 @@
 const RATE_HZ = 16_000;
-/** Most of the energy of speech; rumble of rotors and wheels lies below. */
-const BAND_FROM_HZ = 200;
-const BAND_TO_HZ = 4_000;
 const REPORT_MS = 200;
 const NOISE_SETTLES_MS = 1_000;
 const SILENT_MICROPHONE_MS = 3_000;
@@ -15,7 +12,12 @@ export type MeterEvent =
   | { readonly kind: "silentMicrophone"; readonly forMs: number }
   | { readonly kind: "soundAgain" };
 
-export type Meter = { measure(frame: Float32Array, inSpeech: boolean): readonly MeterEvent[] };
+export type Meter = {
+  /** @param bandPower mean square of the frame's speech band (`speechBand.ts`). */
+  measure(frame: Float32Array, bandPower: number, inSpeech: boolean): readonly MeterEvent[];
+};
+
+const NO_EVENTS: readonly MeterEvent[] = [];
 
 /**
  * Level of the speech band and its noise floor, about five times a second, in dB relative to full scale (RMS; a full-scale
@@ -24,8 +26,6 @@ export type Meter = { measure(frame: Float32Array, inSpeech: boolean): readonly 
  * Errors: none. Not for: sound pressure; a microphone's sensitivity is unknown.
  */
 export function createMeter(): Meter {
-  const highPass = createBiquad("high", BAND_FROM_HZ);
-  const lowPass = createBiquad("low", BAND_TO_HZ);
   let noiseDb: number | undefined;
   let energy = 0;
   let samples = 0;
@@ -68,36 +68,15 @@ export function createMeter(): Meter {
   };
 
   return {
-    measure(frame, inSpeech) {
-      const events: MeterEvent[] = [];
+    measure(frame, bandPower, inSpeech) {
       const fault = watchMicrophone(frame);
-      if (fault !== undefined) events.push(fault);
-      for (const x of frame) {
-        energy += lowPass(highPass(x)) ** 2;
-        if (Math.abs(x) >= CLIPPED_LEVEL) clipped = true;
-      }
+      energy += bandPower * frame.length;
+      for (const x of frame) if (Math.abs(x) >= CLIPPED_LEVEL) clipped = true;
       samples += frame.length;
       // Rounded to whole frames: with frames of 32 ms a report comes each 192 ms.
-      if (((samples + frame.length) / RATE_HZ) * 1000 > REPORT_MS) events.push(report(inSpeech));
-      return events;
+      const isDue = ((samples + frame.length) / RATE_HZ) * 1000 > REPORT_MS;
+      if (fault === undefined && !isDue) return NO_EVENTS;
+      return [...(fault === undefined ? [] : [fault]), ...(isDue ? [report(inSpeech)] : [])];
     },
-  };
-}
-
-/** Second-order Butterworth section by the bilinear transform (textbook form), at 16 kHz. */
-function createBiquad(kind: "high" | "low", cornerHz: number): (x: number) => number {
-  const k = Math.tan((Math.PI * cornerHz) / RATE_HZ);
-  const norm = 1 / (1 + Math.SQRT2 * k + k * k);
-  const b0 = kind === "low" ? k * k * norm : norm;
-  const b1 = kind === "low" ? 2 * b0 : -2 * b0;
-  const a1 = 2 * (k * k - 1) * norm;
-  const a2 = (1 - Math.SQRT2 * k + k * k) * norm;
-  let z1 = 0;
-  let z2 = 0;
-  return (x) => {
-    const y = b0 * x + z1;
-    z1 = b1 * x - a1 * y + z2;
-    z2 = b0 * x - a2 * y;
-    return y;
   };
 }

@@ -1,5 +1,6 @@
 import {
   BARGE_IN_ENDPOINT,
+  lingerAfter,
   OPEN_ENDPOINT,
   SILENCE,
   stepEndpoint,
@@ -28,7 +29,9 @@ export type OpenEvent =
        * a piece of it may be half a number. drop: too short to be speech.
        */
       readonly fate: "take" | "doubt" | "refuse" | "drop";
-    };
+    }
+  /** What might have gone on (`awaitMore`) did not. */
+  | { readonly kind: "expired" };
 
 export const OPEN_SILENCE: OpenState = {
   endpoint: SILENCE,
@@ -56,15 +59,25 @@ export function stepOpen(
   const settings = gated ? BARGE_IN_ENDPOINT : OPEN_ENDPOINT;
   const state = gated === before.gated ? before : moveGate(before, frame, gated);
   const [endpoint, event] = stepEndpoint(state.endpoint, frame, probability, settings);
-  const tainted = endpoint.phase === "speech" && (state.tainted || gated);
-  const announced = endpoint.phase === "speech" && (state.announced || event?.kind === "started");
+  const isOpen = endpoint.phase === "speech" || endpoint.phase === "lingering";
+  const tainted = isOpen && (state.tainted || gated);
+  const announced = isOpen && (state.announced || event?.kind === "started");
   const next = { endpoint, gated, tainted, announced, lastProbability: probability };
   if (event?.kind !== "ended") return [next, event];
   return [next, state.announced ? { ...event, fate: fateOf(event, state.tainted || gated) } : undefined];
 }
 
+/** What has just ended might go on: the next speech within `waitMs` is joined to it. */
+export function awaitMore(
+  state: OpenState,
+  ended: { readonly first: number; readonly last: number },
+  waitMs: number,
+): OpenState {
+  return { ...state, endpoint: lingerAfter(ended, waitMs), announced: true };
+}
+
 function moveGate(before: OpenState, frame: number, gated: boolean): OpenState {
-  if (before.endpoint.phase === "speech") return { ...before, tainted: true };
+  if (before.endpoint.phase === "speech" || before.endpoint.phase === "lingering") return { ...before, tainted: true };
   const talkingNow = before.lastProbability >= OPEN_ENDPOINT.stayProbability;
   if (gated || !talkingNow) return { ...before, endpoint: SILENCE };
   // Somebody (or the rest of our own voice in the room) is in mid-word: wait for a pause without a word about it.

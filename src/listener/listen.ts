@@ -1,4 +1,5 @@
 import { createFeatures } from "./features.ts";
+import { goesOn, type GoesOn } from "./goesOn.ts";
 import { OUTPUT_COUNT } from "./phones.ts";
 import { freePath, logSoftmax, type FreePath } from "./phoneScores.ts";
 import type { Candidate, Search } from "./search.ts";
@@ -17,12 +18,14 @@ export type Listened = {
   /** Network outputs, 30 ms each. */
   readonly outputs: number;
   readonly shape: SoundShape;
+  /** Might it be only the first part of something? */
+  readonly goesOn: GoesOn;
 };
 
 export type Listener = {
   /**
    * @param pcm one utterance, mono, 16 kHz, −1…1, with about 0.3 s of background on each side. Sound shorter than
-   *            one window (25 ms) has no candidates.
+   *            one window (25 ms) has no candidates. What is no finite number counts as silence.
    */
   listen(pcm: Float32Array): Promise<Listened>;
 };
@@ -40,17 +43,20 @@ export function createListener({
 }): Listener {
   const features = createFeatures();
   return {
-    async listen(pcm) {
+    async listen(sound) {
+      const pcm = sound.every(Number.isFinite) ? sound : sound.map((x) => (Number.isFinite(x) ? x : 0));
       const shape = soundShape(pcm);
       const { mel, frames } = features.logMel(pcm);
-      if (frames === 0) return { candidates: [], free: { score: 0, phones: 0 }, outputs: 0, shape };
+      if (frames === 0) return { candidates: [], free: { score: 0, phones: 0 }, outputs: 0, shape, goesOn: "no" };
       const outputs = Math.ceil(frames / FRAMES_PER_OUTPUT);
       const logits = await acoustic(mel, frames);
       if (logits.length !== outputs * OUTPUT_COUNT) {
         throw new Error(`the network gave ${logits.length} numbers, expected ${outputs} × ${OUTPUT_COUNT}`);
       }
       const logProbs = logSoftmax(logits, outputs);
-      return { candidates: search.decode(logProbs, outputs), free: freePath(logProbs, outputs), outputs, shape };
+      const candidates = search.decode(logProbs, outputs);
+      const free = freePath(logProbs, outputs);
+      return { candidates, free, outputs, shape, goesOn: goesOn(candidates, search.ahead(), free) };
     },
   };
 }

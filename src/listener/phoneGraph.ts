@@ -39,24 +39,23 @@ export function buildPhoneGraph(
   }
 
   const words = [...new Set(graph.arcs.map((arc) => arc.word))].sort();
-  const wordNumbers = new Map(words.map((word, i) => [word, i] as const));
+  const spelt = new Map(words.map((word, number) => [word, { number, ways: dictionary.get(word) ?? [] }] as const));
   const firstArc = new Int32Array(graph.states + 1);
   const arcTo: number[] = [];
   const arcWord: number[] = [];
   const firstPhone = [0];
   const phones: number[] = [];
   for (const arc of [...graph.arcs].sort((a, b) => a.from - b.from)) {
-    for (const pronunciation of dictionary.get(arc.word) ?? []) {
+    const { number, ways } = spelt.get(arc.word)!;
+    for (const pronunciation of ways) {
       arcTo.push(arc.to);
-      arcWord.push(wordNumbers.get(arc.word) ?? 0);
-      phones.push(...pronunciation);
+      arcWord.push(number);
+      for (const phone of pronunciation) phones.push(phone);
       firstPhone.push(phones.length);
-      firstArc[arc.from + 1] = (firstArc[arc.from + 1] ?? 0) + 1;
     }
+    firstArc[arc.from + 1]! += ways.length;
   }
-  for (let state = 0; state < graph.states; state++) {
-    firstArc[state + 1] = (firstArc[state + 1] ?? 0) + (firstArc[state] ?? 0);
-  }
+  for (let state = 0; state < graph.states; state++) firstArc[state + 1]! += firstArc[state]!;
   return ok({
     states: graph.states,
     start: graph.start,

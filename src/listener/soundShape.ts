@@ -5,8 +5,8 @@ const SPEECH_FROM_SHARE = 0.75;
 const NOISE_AT_SHARE = 0.1;
 const LOWEST_DB = -100;
 const CLIPPED_LEVEL = 0.99;
-/** So many samples at full scale are no accident. */
-const CLIPPED_SAMPLES = 8;
+/** A share of an utterance at full scale that is no accident: of overdriven numbers, one in eight was taken wrong (n 16). */
+const CLIPPED_SHARE = 0.001;
 
 /** How an utterance sounded, whatever was said. dB are of full scale, full band, RMS. */
 export type SoundShape = {
@@ -16,6 +16,7 @@ export type SoundShape = {
   readonly levelDb: number;
   /** Its quietest tenth. */
   readonly noiseDb: number;
+  /** Overdriven: peaks are cut off. */
   readonly clipped: boolean;
 };
 
@@ -41,7 +42,7 @@ export function soundShape(pcm: Float32Array): SoundShape {
     lengthMs: Math.round((1000 * pcm.length) / RATE_HZ),
     levelDb: decibels(loudMean),
     noiseDb: decibels(powers[Math.floor(powers.length * NOISE_AT_SHARE)] ?? 0),
-    clipped: full >= CLIPPED_SAMPLES,
+    clipped: full > CLIPPED_SHARE * pcm.length,
   };
 }
 

@@ -80,6 +80,14 @@ export type Candidate = {
   readonly statement: Statement;
 };
 
+/** Something to be done that is no value: what a dose is, an answer to a step, what is to be struck, standing by. */
+export type Act =
+  | { readonly kind: "dose"; readonly drugId: string }
+  | { readonly kind: "step"; readonly stepId: string; readonly answer: StepAnswer }
+  /** The facts that were named: others that came in since are not meant. */
+  | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
+  | { readonly kind: "standBy" };
+
 /** Asked aloud; waits for its answer without blocking other values. */
 export type Question = {
   readonly id: string;
@@ -94,6 +102,11 @@ export type Question = {
   readonly strikes: readonly string[];
   /** One candidate: answered by affirm or negative. Several: answered by naming one. Empty: only a restatement helps. */
   readonly candidates: readonly Candidate[];
+  /**
+   * What is in question where it is no value; there are no candidates then. One: answered by affirm or negative. Several:
+   * by saying one of them again. Older records have none.
+   */
+  readonly acts?: readonly Act[];
 };
 
 export type StepAnswer = "done" | "not-needed" | "later";

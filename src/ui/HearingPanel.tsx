@@ -14,6 +14,7 @@ const STATUS_SHAPES: Record<HearingStatus, Shape> = {
 
 const MODES = [
   { mode: "open", label: "Open" },
+  { mode: "called", label: "Called" },
   { mode: "held", label: "Held" },
 ] as const;
 
@@ -45,7 +46,15 @@ export function HearingPanel({ hearing, actions }: HearingProps) {
       >
         {stopped ? "Start listening" : "Stop listening"}
       </button>
-      {hearing.mode === "held" && <HoldButton actions={actions} />}
+      {hearing.mode === "held" && <HoldButton holding={hearing.holding} actions={actions} />}
+      <div role="status" className="hearing-notice">
+        {hearing.notice !== "" && (
+          <p>
+            <ShapeMark shape="sound" />
+            <span>{hearing.notice}</span>
+          </p>
+        )}
+      </div>
     </section>
   );
 }

@@ -1,20 +1,21 @@
 import type { KeyboardEvent } from "react";
-import { useEffect, useRef, useState } from "react";
+import { useEffect, useRef } from "react";
 import type { ScreenActions } from "../app/screenView.ts";
 import type { HoldSwitch } from "./holdKey.ts";
 import { watchHoldKey } from "./holdKey.ts";
 
 const isPressKey = (event: KeyboardEvent): boolean => event.code === "Space" || event.code === "Enter";
 
-/** Speech is taken only while this is held: by finger, mouse, or the Space key anywhere on the page. */
-export function HoldButton({ actions }: { readonly actions: ScreenActions }) {
-  const [down, setDown] = useState(false);
+type HoldProps = { readonly holding: boolean; readonly actions: ScreenActions };
+
+/**
+ * Speech is taken only while this is held: by finger, mouse, pedal, or the Space key anywhere on the page; or between two
+ * presses of a headset's button or a media key, which come from elsewhere.
+ */
+export function HoldButton({ holding, actions }: HoldProps) {
   const holdSwitch = useRef<HoldSwitch>(undefined);
   useEffect(() => {
-    const watched = watchHoldKey(window, (held) => {
-      setDown(held);
-      actions.hold(held);
-    });
+    const watched = watchHoldKey(window, (held) => actions.hold(held));
     holdSwitch.current = watched;
     return () => watched.release();
   }, [actions]);
@@ -24,7 +25,7 @@ export function HoldButton({ actions }: { readonly actions: ScreenActions }) {
     <button
       type="button"
       className="hold"
-      aria-pressed={down}
+      aria-pressed={holding}
       onPointerDown={(event) => {
         event.currentTarget.setPointerCapture(event.pointerId); // a finger that slides off must still end it
         set(true);
@@ -42,7 +43,7 @@ export function HoldButton({ actions }: { readonly actions: ScreenActions }) {
       }}
       onBlur={() => set(false)}
     >
-      {down ? "Talk now, release to end" : "Hold to talk (Space)"}
+      {holding ? "Talk now, release or press again to end" : "Hold to talk (Space)"}
     </button>
   );
 }

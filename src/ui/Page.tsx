@@ -2,6 +2,7 @@ import type { ScreenActions, ScreenView } from "../app/screenView.ts";
 import { AlertList } from "./AlertList.tsx";
 import { CautionBanner } from "./CautionBanner.tsx";
 import { ExchangePanel } from "./ExchangePanel.tsx";
+import { HearMePanel } from "./HearMePanel.tsx";
 import { HearingPanel } from "./HearingPanel.tsx";
 import { NextStepPanel } from "./NextStepPanel.tsx";
 import { PageFooter } from "./PageFooter.tsx";
@@ -30,7 +31,7 @@ function CaseParts({ view, actions }: PageProps) {
       <ValueTiles tiles={view.tiles} />
       <ProgressList groups={view.groups} />
       <PhraseList phrases={view.phrases} />
-      <SettingsPanel settings={view.settings} actions={actions} />
+      <SettingsPanel settings={view.settings} hearMe={view.hearMe} actions={actions} />
     </>
   );
 }
@@ -61,6 +62,7 @@ export function Page({ view, actions }: PageProps) {
           <SaveFault saveText={view.saveText} saveFailed={view.saveFailed} />
           <AlertList alerts={view.alerts} />
           <QuestionPanel question={view.question} />
+          {view.hearMe.running !== undefined && <HearMePanel running={view.hearMe.running} actions={actions} />}
         </div>
         {reading ? (
           <>

@@ -1,9 +1,14 @@
-import type { ScreenActions, SettingsView } from "../app/screenView.ts";
+import type { HearMeView, ScreenActions, SettingsView } from "../app/screenView.ts";
+import { HearMeSettings } from "./HearMeSettings.tsx";
 
-type SettingsProps = { readonly settings: SettingsView; readonly actions: ScreenActions };
+type SettingsProps = {
+  readonly settings: SettingsView;
+  readonly hearMe: HearMeView;
+  readonly actions: ScreenActions;
+};
 
 /** How to listen and with which voice to speak. Closed until it is wanted, but for a question that waits for its answer. */
-export function SettingsPanel({ settings, actions }: SettingsProps) {
+export function SettingsPanel({ settings, hearMe, actions }: SettingsProps) {
   return (
     <details className="settings" open={settings.consent !== undefined || undefined}>
       <summary>Settings</summary>
@@ -36,6 +41,7 @@ export function SettingsPanel({ settings, actions }: SettingsProps) {
           </label>
         ))}
       </fieldset>
+      <HearMeSettings hearMe={hearMe} actions={actions} />
     </details>
   );
 }

@@ -6,7 +6,15 @@ function takesSpace(target: EventTarget | null): boolean {
   return tag === "INPUT" && (!("type" in target) || target.type !== "radio");
 }
 
-const isSpace = (event: Event): boolean => "code" in event && event.code === "Space";
+/** F13 to F24 are on no common keyboard and mean nothing to a page: what sends them is a pedal or a button set up for it. */
+const PEDAL_KEY = /^F(1[3-9]|2[0-4])$/;
+
+/** Which key an event is of, where it may hold: Space and Page Down, which pedals send too, and the keys of pedals alone. */
+function holdKeyOf(event: Event): "plain" | "pedal" | undefined {
+  const code = "code" in event ? String(event.code) : "";
+  if (code === "Space" || code === "PageDown") return "plain";
+  return PEDAL_KEY.test(code) ? "pedal" : undefined;
+}
 
 export type HoldSwitch = {
   /** Starts or ends the hold from elsewhere than the keyboard. Repeats do nothing. */
@@ -16,7 +24,7 @@ export type HoldSwitch = {
 };
 
 /**
- * Space as a talk key: down starts, up ends. Losing the window ends it too, or a key released
+ * Space, Page Down and F13 to F24 as talk keys: down starts, up ends. Losing the window ends it too, or a key released
  * elsewhere would leave the microphone open.
  *
  * @param source where key and blur events arrive (`window`).
@@ -30,12 +38,13 @@ export function watchHoldKey(source: EventTarget, hold: (down: boolean) => void)
     hold(down);
   };
   const onKeyDown = (event: Event) => {
-    if (!isSpace(event) || (!held && takesSpace(event.target))) return;
+    const key = holdKeyOf(event);
+    if (key === undefined || (key === "plain" && !held && takesSpace(event.target))) return;
     event.preventDefault(); // the page would scroll
     set(true);
   };
   const onKeyUp = (event: Event) => {
-    if (isSpace(event)) set(false);
+    if (holdKeyOf(event) !== undefined) set(false);
   };
   const onBlur = () => set(false);
 

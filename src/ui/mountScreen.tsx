@@ -8,6 +8,7 @@ import "./panels.css";
 import "./urgent.css";
 import "./perfusion.css";
 import "./controls.css";
+import "./hearMe.css";
 import "./protocol.css";
 import "./protocolTable.css";
 import "./protocolPrint.css";

@@ -5,11 +5,16 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
   "once the unit is settled, a number that sounds like another is still asked back": [
     ["end tidal fifteen", "asked", "asked unit", "End tidal fifteen: millimetres of mercury, or kilopascals?"],
     ["millimetres", "asked", "closed restated, asked sound-alike", "End tidal fifteen, one five?"],
-    ["five zero", "recorded", "closed affirmed, etco2 50", "End tidal fifty."],
+    ["five zero", "recorded", "closed affirmed, etco2 50", "End tidal fifty, five zero."],
   ],
   "a unit proposed and affirmed does not settle the number": [
     ["glucose one eighty", "asked", "asked unit", "Glucose one eighty milligrams per decilitre?"],
-    ["affirm", "recorded", "closed affirmed, glucose 10", "Glucose ten, from one eighty milligrams per decilitre."],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, glucose 10",
+      "Glucose ten, from one eighty, one eight zero, milligrams per decilitre.",
+    ],
   ],
   "a number said to a question of units has no unit either": [
     ["end tidal five", "asked", "asked unit", "End tidal five: millimetres of mercury, or kilopascals?"],
@@ -60,8 +65,8 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["weight eighty kilos", "asked", "asked sound-alike", "Weight eighty, eight zero?"],
     ["one five", "refused", "", "Say which value."],
-    ["icp one five", "recorded", "closed restated, icp 15", "ICP fifteen."],
-    ["eight zero", "recorded", "closed affirmed, weight 80", "Weight eighty kilograms."],
+    ["icp one five", "recorded", "closed restated, icp 15", "ICP fifteen, one five."],
+    ["eight zero", "recorded", "closed affirmed, weight 80", "Weight eighty, eight zero, kilograms."],
   ],
   "values said anew in one breath answer every question about them": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
@@ -70,7 +75,7 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
       "icp one five, end tidal thirty eight",
       "recorded",
       "closed restated, closed restated, icp 15, etco2 38",
-      "ICP fifteen, end tidal thirty eight.",
+      "ICP fifteen, one five, end tidal thirty eight.",
     ],
     ["affirm", "ignored", "", ""],
   ],
@@ -84,7 +89,7 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["correction two five", "refused", "", "Say which value."],
-    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen, one five."],
   ],
   "a bare correction of the only value that was said goes to its question": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
@@ -166,7 +171,7 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
       "Pressure one twenty over eighty. MAP ninety three, on target.",
     ],
     ["correction resp rate one four", "refused", "", "Nothing to correct. Say it without correction."],
-    ["resp rate one four", "recorded", "rr 14", "Breaths fourteen."],
+    ["resp rate one four", "recorded", "rr 14", "Breaths fourteen, one four."],
   ],
   "a number corrected to a finding, and back": [
     ["verbal not testable", "recorded", "gcsVerbal not-testable", "Verbal not testable."],
@@ -220,8 +225,8 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
     ["say again", "answered", "", "ICP fifteen, one five?"],
-    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
-    ["say again", "answered", "", "ICP fifteen."],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen, one five."],
+    ["say again", "answered", "", "ICP fifteen, one five."],
   ],
   "an alert about oxygen does not silence what the pressure means": [
     [

@@ -26,17 +26,17 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
       "one forty over seventy mean ninety eight",
       "recorded",
       "sbp 140, dbp 70, map 98",
-      "Pressure one forty over seventy. Measured MAP ninety eight, on target.",
+      "Pressure one forty, one four zero, over seventy. Measured MAP ninety eight, on target.",
     ],
   ],
   "a sound-alike is asked back and settled by its digits": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["fifteen", "refused", "", "Say the digits: one five, or five zero?"],
-    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen, one five."],
   ],
   "the other sound-alike can be meant": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
-    ["five zero", "recorded", "closed affirmed, icp 50", "ICP fifty."],
+    ["five zero", "recorded", "closed affirmed, icp 50", "ICP fifty, five zero."],
   ],
   "a third number is neither of the two": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
@@ -44,11 +44,11 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "two ways of saying a number settle it": [
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
-    ["fifty five zero", "recorded", "closed affirmed, icp 50", "ICP fifty."],
+    ["fifty five zero", "recorded", "closed affirmed, icp 50", "ICP fifty, five zero."],
   ],
   "digits said one by one are not asked back": [
-    ["icp one five", "recorded", "icp 15", "ICP fifteen."],
-    ["ICP 15", "recorded", "icp 15", "ICP fifteen."],
+    ["icp one five", "recorded", "icp 15", "ICP fifteen, one five."],
+    ["ICP 15", "recorded", "icp 15", "ICP fifteen, one five."],
   ],
   "an impossible diastolic is asked as what it probably was": [
     ["BP ninety over fifteen", "asked", "asked implausible", "Diastolic fifty, five zero?"],
@@ -83,8 +83,13 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
     ["icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
     ["weight eighty kilos", "asked", "asked sound-alike", "Weight eighty, eight zero?"],
-    ["eight zero", "recorded", "closed affirmed, weight 80", "Weight eighty kilograms. ICP fifteen, one five?"],
-    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen."],
+    [
+      "eight zero",
+      "recorded",
+      "closed affirmed, weight 80",
+      "Weight eighty, eight zero, kilograms. ICP fifteen, one five?",
+    ],
+    ["one five", "recorded", "closed affirmed, icp 15", "ICP fifteen, one five."],
   ],
   "a jump is asked back with the last value": [
     ["heart rate sixty five", "recorded", "hr 65", "Heart rate sixty five."],
@@ -139,7 +144,7 @@ export const CASES: Readonly<Record<string, readonly Row[]>> = {
     ["icp two two", "recorded", "icp 22", "ICP twenty two."],
     ["correction icp fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["read back", "answered", "", "ICP twenty two."],
-    ["one five", "recorded", "closed affirmed, struck 1, icp 15", "ICP fifteen."],
+    ["one five", "recorded", "closed affirmed, struck 1, icp 15", "ICP fifteen, one five."],
   ],
   "disregard strikes the last reading, or drops the question": [
     ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],

@@ -146,6 +146,7 @@ describe("faults of hearing", () => {
   it.each([
     [{ kind: "microphone-lost" }, "Microphone lost. Check the plug, or type."],
     [{ kind: "microphone-silent", forMs: 5000 }, "Microphone is silent. Check the mute switch, or type."],
+    [{ kind: "voice-faint" }, "Your voice is too faint. Bring the microphone closer, or type."],
     [{ kind: "worker-died", detail: "x" }, "Listening stopped and is starting again."],
     [{ kind: "timed-out", afterMs: 1 }, "Listening stopped and is starting again."],
   ] as const)("says %o, and shows that it works again", async (error, text) => {

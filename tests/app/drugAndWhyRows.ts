@@ -101,33 +101,38 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "the actual weight, and the cap": [
     ["weight one fifty kilos", "asked", "asked sound-alike", "Weight one fifty, one five zero?"],
-    ["affirm", "recorded", "closed affirmed, weight 150", "Weight one fifty kilograms."],
+    ["affirm", "recorded", "closed affirmed, weight 150", "Weight one fifty, one five zero, kilograms."],
     [
       "dose of suxamethonium",
       "answered",
       "",
-      "Suxamethonium, paralysis for intubation. Two hundred, two zero zero, milligrams. One point five per kilo, actual weight one fifty. Shock index not known. At the cap. One other dose in the protocol.",
+      "Suxamethonium, paralysis for intubation. Two hundred, two zero zero, milligrams. One point five per kilo, actual weight one fifty, one five zero. Shock index not known. At the cap. One other dose in the protocol.",
     ],
     [
       "dose of levetiracetam",
       "answered",
       "",
-      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight one fifty. At the cap. Two other doses in the protocol.",
+      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight one fifty, one five zero. At the cap. Two other doses in the protocol.",
     ],
     ["weight eighty eight zero kilos", "asked", "asked jump", "Weight eighty, eight zero? Last was one fifty."],
-    ["dose of succinylcholine", "answered", "", "No dose while the weight is in question. Answer it first."],
-    ["affirm", "recorded", "closed affirmed, weight 80", "Weight eighty kilograms."],
     [
       "dose of succinylcholine",
       "answered",
       "",
-      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+      "No dose of suxamethonium while the weight is in question. Answer it first.",
+    ],
+    ["affirm", "recorded", "closed affirmed, weight 80", "Weight eighty, eight zero, kilograms."],
+    [
+      "dose of succinylcholine",
+      "answered",
+      "",
+      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty, eight zero. Shock index not known. One other dose in the protocol.",
     ],
     [
       "dose of levetiracetam",
       "answered",
       "",
-      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight eighty. At the cap. Two other doses in the protocol.",
+      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight eighty, eight zero. At the cap. Two other doses in the protocol.",
     ],
     [
       "why that dose",
@@ -161,13 +166,18 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "asked sound-alike",
       "Estimated height one eighty, one eight zero?",
     ],
-    ["affirm", "recorded", "closed affirmed, height 180 estimated", "Estimated height one eighty centimetres."],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, height 180 estimated",
+      "Estimated height one eighty, one eight zero, centimetres.",
+    ],
     ["sex female", "recorded", "sex female", "Sex female."],
     [
       "dose of etomidate",
       "answered",
       "",
-      "Etomidate, induction. Twenty one point one, two one point one, milligrams. Zero point three per kilo, ideal weight seventy point five, estimated. Shock index not known.",
+      "Etomidate, induction. Twenty one point one, two one point one, milligrams. Zero point three per kilo, ideal weight seventy point five, seven zero point five, estimated. Shock index not known.",
     ],
   ],
   "a child without a weight gets the estimate by age, called one": [
@@ -196,7 +206,7 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "sbp 95, dbp 50, asked sound-alike",
       "Pressure ninety five over fifty. MAP sixty five, on target. Heart rate one thirty, one three zero?",
     ],
-    ["affirm", "recorded", "closed affirmed, hr 130", "Heart rate one thirty."],
+    ["affirm", "recorded", "closed affirmed, hr 130", "Heart rate one thirty, one three zero."],
     [
       "dose of ketamine",
       "answered",
@@ -240,7 +250,7 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "sex female, asked sound-alike",
       "Sex female. Height one fifty, one five zero?",
     ],
-    ["affirm", "recorded", "closed affirmed, height 150", "Height one fifty centimetres."],
+    ["affirm", "recorded", "closed affirmed, height 150", "Height one fifty, one five zero, centimetres."],
     [
       "dose of ketamine",
       "answered",
@@ -263,24 +273,24 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   "mannitol is barred under the systolic target": [
-    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty, eight zero, kilograms."],
     [
       "dose of mannitol",
       "answered",
       "",
-      "Mannitol, herniation, or ICP above its threshold. Forty, four zero, grams. Zero point five per kilo, actual weight eighty. The protocol does not give it before hospital.",
+      "Mannitol, herniation, or ICP above its threshold. Forty, four zero, grams. Zero point five per kilo, actual weight eighty, eight zero. The protocol does not give it before hospital.",
     ],
     ["one oh five over sixty", "recorded", "sbp 105, dbp 60", "Pressure one oh five over sixty."],
     ["dose of mannitol", "answered", "", "No mannitol: systolic one oh five, under one ten."],
     ["[4:00] dose of mannitol", "answered", "", "No mannitol: systolic one oh five, four minutes old, under one ten."],
   ],
   "a drug with doses for several purposes says which this is": [
-    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty, eight zero, kilograms."],
     [
       "dose of midazolam",
       "answered",
       "",
-      "Midazolam, sedation after intubation. One point six milligrams. Zero point zero two per kilo, actual weight eighty. Two other doses in the protocol.",
+      "Midazolam, sedation after intubation. One point six milligrams. Zero point zero two per kilo, actual weight eighty, eight zero. Two other doses in the protocol.",
     ],
     [
       "dose of tranexamic acid",
@@ -359,12 +369,12 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   "a dose stays the last dose while numbers are said": [
-    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty, eight zero, kilograms."],
     [
       "dose of suxamethonium",
       "answered",
       "",
-      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty, eight zero. Shock index not known. One other dose in the protocol.",
     ],
     ["sats ninety six", "recorded", "spo2 96", "Sats ninety six."],
     ["why", "answered", "", "Sats ninety six, measured. Target ninety four, common practice."],
@@ -382,7 +392,7 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
   ],
   "while a rate is in question there is no shock index": [
-    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty kilograms."],
+    ["weight eighty eight zero kilos", "recorded", "weight 80", "Weight eighty, eight zero, kilograms."],
     [
       "one twenty over sixty, rate one ten",
       "recorded",
@@ -394,7 +404,7 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "dose of suxamethonium",
       "answered",
       "",
-      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty. Shock index not known. One other dose in the protocol.",
+      "Suxamethonium, paralysis for intubation. One twenty, one two zero, milligrams. One point five per kilo, actual weight eighty, eight zero. Shock index not known. One other dose in the protocol.",
     ],
   ],
   "a dose under a tenth is said in the smaller unit": [

@@ -2,14 +2,17 @@ import { describe, expect, it } from "vitest";
 import { interpret } from "../../src/app/interpret.ts";
 import type { GrammarState, Utterance } from "../../src/app/ports.ts";
 import type { Intent } from "../../src/language/intent.ts";
-import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { leastM1, leastM2 } from "../listener/certainSound.ts";
 import { testContext } from "./playCase.ts";
 
 const { grammars } = testContext();
-const { m1Take, m1Loose, m1Ask, m2Take, m2Loose, m2Ask } = THRESHOLDS;
 // A power of two and a best score of zero: the margins come out exactly as they were put in.
 const PHONES = 16;
 const A_LITTLE = 0.01;
+const [takeFit, askFit] = [leastM1("take", "value", PHONES), leastM1("ask", "value", PHONES)];
+const takeDistance = leastM2("take", "value", PHONES);
+/** Near enough to be offered, and too near for taking. */
+const NEAR = takeDistance / 2;
 
 /** Sound with a given cost per phone against the free path, and rivals at given distances from the best words. */
 function sound(best: string, costPerPhone: number, ...rivals: readonly (readonly [string, number])[]): Utterance {
@@ -53,13 +56,10 @@ const RIVAL = "heart rate nine five";
 
 describe("sound: was it in the language", () => {
   it.each([
-    ["exactly at the taking threshold", m1Take, "meant hr 85"],
-    ["just above it", m1Take + A_LITTLE, "meant hr 85"],
-    ["just below it, nothing near", m1Take - A_LITTLE, "meant hr 85"],
-    ["exactly at the loose threshold, nothing near", m1Loose, "meant hr 85"],
-    ["just below the loose threshold", m1Loose - A_LITTLE, "unsure acoustic: hr 85"],
-    ["just above the asking threshold", m1Ask + A_LITTLE, "unsure acoustic: hr 85"],
-    ["just below the asking threshold", m1Ask - A_LITTLE, "outside"],
+    ["just well enough to be taken", takeFit + A_LITTLE, "meant hr 85"],
+    ["a little worse", takeFit - A_LITTLE, "unsure acoustic: hr 85"],
+    ["just well enough to be asked back", askFit + A_LITTLE, "unsure acoustic: hr 85"],
+    ["a little worse than that", askFit - A_LITTLE, "outside"],
     ["far below", -5, "outside"],
     ["perfect", 0, "meant hr 85"],
   ])("%s", (_name, cost, expected) => {
@@ -67,24 +67,22 @@ describe("sound: was it in the language", () => {
   });
 });
 
-describe("sound: loose, and another meaning at a distance", () => {
-  it.each([
-    ["loose and far enough", m1Loose, m2Loose, "meant hr 85"],
-    ["loose and a little too near", m1Loose, m2Loose - A_LITTLE, "unsure acoustic: hr 85"],
-    ["tight and no nearer than needed", m1Take, m2Take, "meant hr 85"],
-  ])("%s", (_name, cost, distance, expected) => {
-    expect(shown(sound(HR, cost, [RIVAL, distance]))).toBe(expected);
+describe("sound: a case that speaks against it", () => {
+  const surprising = () => true;
+  const kindAt = (distance: number, isSurprising?: () => boolean) =>
+    interpret(grammars, "open", sound(HR, 0, [RIVAL, distance]), isSurprising).kind;
+
+  it("demands more certainty, and never less", () => {
+    expect([kindAt(takeDistance + A_LITTLE), kindAt(takeDistance + A_LITTLE, surprising)]).toEqual(["meant", "unsure"]);
+    expect([kindAt(NEAR), kindAt(NEAR, surprising)]).toEqual(["unsure", "unsure"]);
+    expect(kindAt(Infinity, surprising)).toBe("meant");
   });
 });
 
 describe("sound: could it be something else", () => {
   it.each([
-    ["just above the taking threshold", m2Take + A_LITTLE, "meant hr 85"],
-    ["exactly at it", m2Take, "meant hr 85"],
-    ["just below it", m2Take - A_LITTLE, "unsure acoustic: hr 85 / hr 95"],
-    ["just above the asking threshold", m2Ask + A_LITTLE, "unsure acoustic: hr 85 / hr 95"],
-    ["just below the asking threshold", m2Ask - A_LITTLE, "unclear"],
-    ["level", 0, "unclear"],
+    ["just far enough to be taken", takeDistance + A_LITTLE, "meant hr 85"],
+    ["a little nearer", takeDistance - A_LITTLE, "unsure acoustic: hr 85 / hr 95"],
   ])("%s", (_name, distance, expected) => {
     expect(shown(sound(HR, 0, [RIVAL, distance]))).toBe(expected);
   });
@@ -108,9 +106,24 @@ describe("sound: could it be something else", () => {
       ],
       "unsure acoustic: hr 85",
     ],
+    [
+      "a number said two ways is a rival where the best was not",
+      [["i c p fifteen one five", 1]],
+      "unsure acoustic: hr 85 / icp 15",
+    ],
     ["a command is a rival too", [["status", 1]], "unsure acoustic: hr 85 / status"],
   ] as const)("%s", (_name, rivals, expected) => {
     expect(shown(sound(HR, 0, ...rivals))).toBe(expected);
+  });
+
+  it("does not hold a number said two ways against itself", () => {
+    const twoWays = sound("i c p fifteen one five", 0, ["i c p fifty one five", 0.5]);
+    expect(shown(twoWays)).toBe("meant icp 15");
+    expect(shown(sound("i c p fifteen one five", 0, ["i c p fifty five zero", 0.5]))).not.toBe("meant icp 15");
+  });
+
+  it("takes neither of two that are level", () => {
+    expect(["unsure acoustic: hr 85 / hr 95", "unclear"]).toContain(shown(sound(HR, 0, [RIVAL, 0])));
   });
 
   it("never takes the second path when the best has no meaning", () => {

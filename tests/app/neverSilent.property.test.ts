@@ -110,7 +110,8 @@ describe("whatever is said", () => {
       for (const { said, turn, before } of turns) {
         if (!turn.facts.some((f) => f.type === "entry.struck")) continue;
         const mayStrike =
-          /^correction|^disregard/.test(said.words) || before.questions.some((q) => q.strikes.length > 0);
+          /^correction|^negative|^disregard/.test(said.words) ||
+          before.questions.some((q) => q.strikes.length > 0 || q.acts?.some((act) => act.kind === "disregard"));
         expect(mayStrike).toBe(true);
       }
     });
@@ -172,7 +173,8 @@ describe("whatever is said", () => {
         const closed = turn.facts.find((f) => f.type === "question.closed" && f.outcome === "affirmed");
         if (closed?.type !== "question.closed") continue;
         const question = before.questions.find((q): q is Question => q.id === closed.questionId);
-        const offered = question?.candidates.map((c) => c.statement.vitals.map((v) => [v.code, v.value]));
+        const values = question?.candidates.map((c) => c.statement.vitals.map((v) => [v.code, v.value]));
+        const offered = question?.acts === undefined ? values : [[]];
         expect(offered).toContainEqual(vitalsOf(turn.facts).map((v) => [v.code, v.value]));
       }
     });

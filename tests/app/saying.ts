@@ -96,6 +96,7 @@ const command = fc.constantFrom(
   "done",
   "later",
   "suction ready",
+  "dose of ketamine",
   "stand by",
   "what can i say",
 );
@@ -118,6 +119,8 @@ const words = fc.oneof(
   { weight: 7, arbitrary: answer },
   { weight: 3, arbitrary: several.map((s) => `correction ${s}`) },
   { weight: 1, arbitrary: number.map((n) => `correction ${n}`) },
+  { weight: 1, arbitrary: spoken.map((n) => `negative ${n}`) },
+  { weight: 1, arbitrary: fc.tuple(number, number).map(([a, b]) => `heart rate ${a} no heart rate ${b}`) },
   { weight: 2, arbitrary: command },
   { weight: 2, arbitrary: patient },
   { weight: 1, arbitrary: junk },

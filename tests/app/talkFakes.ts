@@ -1,11 +1,12 @@
 import { createManualClock } from "../../src/adapters/clock/manualClock.ts";
 import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
 import type { AppContext } from "../../src/app/context.ts";
-import { Conversation, type TalkState } from "../../src/app/conversation.ts";
+import { Conversation } from "../../src/app/conversation.ts";
 import type {
   FactStore,
   HearingEvent,
   ListeningMode,
+  ProfileStore,
   Recogniser,
   RecogniserError,
   Speaker,
@@ -14,6 +15,7 @@ import type {
   Utterance,
 } from "../../src/app/ports.ts";
 import { Session } from "../../src/app/session.ts";
+import type { TalkState } from "../../src/app/talkState.ts";
 import { fail, ok, type Result } from "../../src/core/result.ts";
 import { testContext } from "./playCase.ts";
 
@@ -82,6 +84,13 @@ export class FakeSpeaker implements Speaker {
   }
 }
 
+/** Keeps nothing, and says that all went well. */
+const forgetfulProfiles: ProfileStore = {
+  load: () => Promise.resolve(ok(undefined)),
+  save: () => Promise.resolve(ok(undefined)),
+  clear: () => Promise.resolve(ok(undefined)),
+};
+
 /** Lets everything that waits for nothing but its turn happen. */
 export const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 2));
 
@@ -89,6 +98,7 @@ export async function conversation(
   store: FactStore = createMemoryFactStore(),
   recogniser = new FakeRecogniser(),
   context = approved,
+  profiles = forgetfulProfiles,
 ) {
   const clock = createManualClock(1_800_000_000_000);
   const speaker = new FakeSpeaker();
@@ -100,6 +110,7 @@ export async function conversation(
     clock,
     speaker,
     recogniser,
+    profiles,
     onChange: (state) => void shown.push(state),
     onMeter: (meter) => void levels.push(meter.levelDb),
   });

@@ -32,12 +32,13 @@ export async function readRecording(file: string): Promise<Float32Array> {
   return sound.value;
 }
 
-export type Noise = { readonly name: string; readonly pcm: Float32Array };
+/** `name` is its class: helicopter, engine, … */
+export type Noise = { readonly name: string; readonly file: string; readonly pcm: Float32Array };
 
 export async function readNoises(): Promise<readonly Noise[]> {
   if (!hasAudioSet()) return [];
   const noises: Noise[] = [];
   for (const { file = "", noise = "" } of readRows("noise-manifest.csv"))
-    noises.push({ name: noise, pcm: await readRecording(file) });
+    noises.push({ name: noise, file, pcm: await readRecording(file) });
   return noises;
 }

@@ -5,7 +5,7 @@ import type { Intent } from "../../src/language/intent.ts";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
-import type { NewFact, Question, Statement } from "../../src/log/facts.ts";
+import type { Act, NewFact, Question, Statement } from "../../src/log/facts.ts";
 
 /**
  * right: recorded or carried out as said. askedRight: asked back, and the right value is among those offered.
@@ -65,6 +65,22 @@ export function truthOf(context: AppContext, state: AppState, words: string, now
   return { keys: new Set(intents.map(meaningKey)), entries: new Set(entries), isAsked };
 }
 
+const isSaid = (truth: Truth, act: Act): boolean => {
+  switch (act.kind) {
+    case "dose":
+      return truth.keys.has(meaningKey(act));
+    case "step":
+      return truth.entries.has(`step ${act.stepId} ${act.answer}`);
+    case "disregard":
+    case "standBy":
+      return truth.keys.has(meaningKey({ kind: "command", command: act.kind }));
+  }
+};
+
+const offers = ({ candidates, acts = [] }: Question, truth: Truth): boolean =>
+  candidates.some(({ statement }) => entriesOf(statement).every((entry) => truth.entries.has(entry))) ||
+  acts.some((act) => isSaid(truth, act));
+
 /** Judges one utterance that was acted upon or not; pure. */
 export function judge(truth: Truth, heard: Interpretation, facts: readonly NewFact[], outcome: string): Outcome {
   const recorded = recordedEntries(facts);
@@ -72,10 +88,9 @@ export function judge(truth: Truth, heard: Interpretation, facts: readonly NewFa
   if (!allTrue) return "wrong";
   const questions = questionsOf(facts);
   if (questions.length > 0) {
-    const offersTruth = questions.every((q) =>
-      q.candidates.some(({ statement }) => entriesOf(statement).every((entry) => truth.entries.has(entry))),
-    );
-    return offersTruth ? "askedRight" : "askedWrong";
+    // Where a rule asks about what was said, and that is what was heard, the question is the right one whatever it offers.
+    const isRule = truth.isAsked && heard.kind === "meant" && truth.keys.has(meaningKey(heard.intent));
+    return isRule || questions.every((q) => offers(q, truth)) ? "askedRight" : "askedWrong";
   }
   if (outcome === "refused") return "refused";
   if (outcome === "ignored") return "silent";

@@ -1,12 +1,12 @@
 import { fileURLToPath } from "node:url";
-import { createGrammarSearch, grammarErrorText } from "../../src/adapters/speech/grammarSearch.ts";
+import { createGrammarSearches, grammarErrorText } from "../../src/adapters/speech/grammarSearch.ts";
 import { loadNodeModels, type NodeModels } from "../../src/adapters/speech/nodeListener.ts";
 import type { AppContext } from "../../src/app/context.ts";
 import type { GrammarState } from "../../src/app/ports.ts";
 import { loadContext } from "../../src/cli/loadContext.ts";
 import { readDictionary, readGrammarSources } from "../../src/cli/readGrammars.ts";
 import { parseDictionary } from "../../src/listener/dictionary.ts";
-import { createHearing, type HeardSound } from "../../src/listener/hearing.ts";
+import { createHearing, type HeardSound, type HearingOutput, type ListenedSound } from "../../src/listener/hearing.ts";
 import type { Search } from "../../src/listener/search.ts";
 import { frameSpeech } from "../../src/listener/vadTrim.ts";
 
@@ -23,16 +23,20 @@ export type Lab = {
   readonly searches: Readonly<Record<GrammarName, Search>>;
   /** As in open listening: voice activity and end-pointing decide what an utterance is. There may be several, or none. */
   hearOpen(pcm: Float32Array, state: GrammarState): Promise<readonly HeardSound[]>;
+  /** The same with all that hearing tells, its times in ms from the start; `called` is the grammar of called listening. */
+  hearAll(pcm: Float32Array, graph: GrammarState | "called"): Promise<readonly HearingOutput[]>;
   /** As in held listening: all of it is one utterance. */
   hearHeld(pcm: Float32Array, grammar: GrammarName): Promise<HeardSound>;
 };
 
-export function searchFor(grammar: string, rule: string): Search {
+export const searchFor = (grammar: string, rule: string): Search => searchesFor(grammar, [rule])[0]!;
+
+export function searchesFor(grammar: string, rules: readonly string[]): readonly Search[] {
   const dictionary = parseDictionary(readDictionary());
   if (!dictionary.ok) throw new Error(`words.dict:${dictionary.error.line}: ${dictionary.error.message}`);
-  const search = createGrammarSearch(readGrammarSources(), { grammar, rule }, dictionary.value);
-  if (!search.ok) throw new Error(grammarErrorText(search.error));
-  return search.value;
+  const searches = createGrammarSearches(readGrammarSources(), { grammar, rules }, dictionary.value);
+  if (!searches.ok) throw new Error(grammarErrorText(searches.error));
+  return searches.value;
 }
 
 export async function openLab(): Promise<Lab> {
@@ -44,30 +48,36 @@ export async function openLab(): Promise<Lab> {
     asked: searchFor("case", "asked"),
     numbers: searchFor("numbers", "number"),
   };
-  const listen = async (pcm: Float32Array, grammar: GrammarName): Promise<HeardSound> => {
-    const { candidates, free, shape } = await models.listenerFor(searches[grammar]).listen(pcm);
-    return { candidates, free, shape };
+  let called: Search | undefined;
+  const searchOf = (name: GrammarName | "called"): Search =>
+    name === "called" ? (called ??= searchFor("case", "called")) : searches[name];
+  const listen = async (pcm: Float32Array, grammar: GrammarName | "called"): Promise<ListenedSound> => {
+    const { candidates, free, shape, goesOn } = await models.listenerFor(searchOf(grammar)).listen(pcm);
+    return { candidates, free, shape, goesOn };
+  };
+  const hearAll = async (pcm: Float32Array, graph: GrammarState | "called"): Promise<readonly HearingOutput[]> => {
+    const outputs: HearingOutput[] = [];
+    models.vad.reset();
+    const hearing = createHearing({
+      vad: models.vad,
+      listen: (utterance) => listen(utterance, graph),
+      emit: (output) => void outputs.push(output),
+      onBroken: (detail) => {
+        throw new Error(detail);
+      },
+    });
+    for (let at = 0; at < pcm.length; at += BLOCK_SAMPLES)
+      hearing.push(pcm.subarray(at, at + BLOCK_SAMPLES), (1000 * Math.min(at + BLOCK_SAMPLES, pcm.length)) / RATE_HZ);
+    await hearing.idle();
+    return outputs;
   };
   return {
     context: context.value,
     models,
     searches,
-    async hearOpen(pcm, state) {
-      const heard: HeardSound[] = [];
-      models.vad.reset();
-      const hearing = createHearing({
-        vad: models.vad,
-        listen: (utterance) => listen(utterance, state),
-        emit: (output) => void (output.kind === "heard" && heard.push(output.heard)),
-        onBroken: (detail) => {
-          throw new Error(detail);
-        },
-      });
-      for (let at = 0; at < pcm.length; at += BLOCK_SAMPLES)
-        hearing.push(pcm.subarray(at, at + BLOCK_SAMPLES), (1000 * Math.min(at + BLOCK_SAMPLES, pcm.length)) / RATE_HZ);
-      await hearing.idle();
-      return heard;
-    },
+    hearOpen: async (pcm, state) =>
+      (await hearAll(pcm, state)).flatMap((output) => (output.kind === "heard" ? [output.heard] : [])),
+    hearAll,
     hearHeld: async (pcm, grammar) => listen(await frameSpeech(pcm, models.vad), grammar),
   };
 }

@@ -4,7 +4,7 @@ import type { Random } from "./random.ts";
 
 /** Open listening needs sound before speech, and silence after it to know that it has ended. */
 const BEFORE_S = 0.5;
-const AFTER_S = 1.2;
+const AFTER_S = 2.2;
 /** Quieter than any microphone is: full scale −66 dB. */
 const FLOOR_POWER = 10 ** -6.6;
 

@@ -10,23 +10,16 @@ import { RATE_HZ } from "./lab.ts";
 
 export type Voice = {
   readonly name: string;
-  /** Sound of this speaker was among the listener's training data: such a voice flatters it. Source: the listener's card. */
-  readonly inTraining: boolean;
   /** @returns 16 kHz, one channel. */
   say(text: string): Float32Array;
 };
 
-const FLITE_VOICES: readonly { readonly voice: FliteVoice; readonly inTraining: boolean }[] = [
-  { voice: "rms", inTraining: true },
-  { voice: "slt", inTraining: true },
-  { voice: "awb", inTraining: false },
-  { voice: "kal16", inTraining: true },
-];
+const FLITE_VOICES: readonly FliteVoice[] = ["rms", "slt", "awb", "kal16"];
 const STRETCHES = [0.8, 1, 1.2] as const;
 const ESPEAK = "espeak-ng";
 const ESPEAK_VOICES = ["en-us", "en-gb-x-rp", "en-gb-scotland", "en-029+f3"] as const;
-/** espeak-ng's words a minute; its own default is 175. */
-const ESPEAK_SPEED = "165";
+const ESPEAK_SPEED_WPM = 165;
+const ESPEAK_PITCH = 50;
 
 export const loadFlite = (): Promise<Flite> =>
   createFlite({
@@ -42,38 +35,34 @@ const spelt = (words: string): string =>
     .map((word) => (word.length === 1 && word !== "a" ? word.toUpperCase() : word))
     .join(" ");
 
-function fliteVoice(flite: Flite, voice: FliteVoice, stretch: number, inTraining: boolean): Voice {
-  return {
-    name: `flite ${voice}, stretch ${stretch}`,
-    inTraining,
-    say(text) {
-      const sound = flite.synthesise(spelt(text), { voice, stretch });
-      if (!sound.ok) throw new Error(`flite ${voice}: ${sound.error.detail}`);
-      return resample(sound.value.pcm, sound.value.sampleRate, RATE_HZ);
-    },
-  };
+/** @returns 16 kHz, one channel. `stretch`: length against the engine's own. */
+export function fliteSound(flite: Flite, voice: FliteVoice, stretch: number, text: string): Float32Array {
+  const sound = flite.synthesise(spelt(text), { voice, stretch });
+  if (!sound.ok) throw new Error(`flite ${voice}: ${sound.error.detail}`);
+  return resample(sound.value.pcm, sound.value.sampleRate, RATE_HZ);
 }
 
-function espeakVoice(name: string): Voice {
-  return {
-    name: `espeak-ng ${name}`,
-    inTraining: true,
-    say(text) {
-      const folder = mkdtempSync(join(tmpdir(), "bench-"));
-      const file = join(folder, "said.wav");
-      try {
-        execFileSync(ESPEAK, ["-v", name, "-s", ESPEAK_SPEED, "-w", file, spelt(text)], { stdio: "ignore" });
-        const wav = readWav(readFileSync(file));
-        if (!wav.ok) throw new Error(`espeak-ng ${name}: ${wav.error}`);
-        return resample(wav.value.channels[0]!, wav.value.rateHz, RATE_HZ);
-      } finally {
-        rmSync(folder, { recursive: true });
-      }
-    },
-  };
+/**
+ * @param voice     language and variant, as espeak-ng names them.
+ * @param speedWpm  words a minute; its own default is 175.
+ * @param pitch     0 to 99; its own default is 50.
+ * @returns 16 kHz, one channel.
+ */
+export function espeakSound(voice: string, speedWpm: number, pitch: number, text: string): Float32Array {
+  const folder = mkdtempSync(join(tmpdir(), "bench-"));
+  const file = join(folder, "said.wav");
+  try {
+    const options = ["-v", voice, "-s", String(speedWpm), "-p", String(pitch), "-w", file];
+    execFileSync(ESPEAK, [...options, spelt(text)], { stdio: "ignore" });
+    const wav = readWav(readFileSync(file));
+    if (!wav.ok) throw new Error(`espeak-ng ${voice}: ${wav.error}`);
+    return resample(wav.value.channels[0]!, wav.value.rateHz, RATE_HZ);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 }
 
-function espeakIsHere(): boolean {
+export function espeakIsHere(): boolean {
   try {
     execFileSync(ESPEAK, ["--version"], { stdio: "ignore" });
     return true;
@@ -84,8 +73,15 @@ function espeakIsHere(): boolean {
 
 /** The voices of this machine: the packaged engine's always, espeak-ng's where that program is installed. */
 export function voicesOf(flite: Flite): readonly Voice[] {
-  const packaged = FLITE_VOICES.flatMap(({ voice, inTraining }) =>
-    STRETCHES.map((stretch) => fliteVoice(flite, voice, stretch, inTraining)),
+  const packaged = FLITE_VOICES.flatMap((voice) =>
+    STRETCHES.map((stretch) => ({
+      name: `flite ${voice}, stretch ${stretch}`,
+      say: (text: string) => fliteSound(flite, voice, stretch, text),
+    })),
   );
-  return espeakIsHere() ? [...packaged, ...ESPEAK_VOICES.map(espeakVoice)] : packaged;
+  const others = ESPEAK_VOICES.map((name) => ({
+    name: `espeak-ng ${name}`,
+    say: (text: string) => espeakSound(name, ESPEAK_SPEED_WPM, ESPEAK_PITCH, text),
+  }));
+  return espeakIsHere() ? [...packaged, ...others] : packaged;
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { rateUpperPerHour, wilson } from "./wilson.ts";
+import { rateLowerPerHour, rateUpperPerHour, wilson } from "./wilson.ts";
 
 /** Source: the printed examples of the npm library `wilson-score-interval`, its README. */
 const LIBRARY_ROWS = [
@@ -36,17 +36,18 @@ it("holds the share, mirrors it, and stays between 0 and 1", () => {
   );
 });
 
-/** Upper 95 % limits of a Poisson count. Source: Garwood's table as reprinted in medical statistics (0, 1, 5 and 10 events). */
+/** 95 % limits of a Poisson count. Source: Garwood's table as reprinted in medical statistics (0, 1, 5 and 10 events). */
 const POISSON_ROWS = [
-  { count: 0, upper: 3.689 },
-  { count: 1, upper: 5.572 },
-  { count: 5, upper: 11.668 },
-  { count: 10, upper: 18.39 },
+  { count: 0, lower: 0, upper: 3.689 },
+  { count: 1, lower: 0.0253, upper: 5.572 },
+  { count: 5, lower: 1.6235, upper: 11.668 },
+  { count: 10, lower: 4.7954, upper: 18.39 },
 ] as const;
 
-describe("rateUpperPerHour", () => {
-  it.each(POISSON_ROWS)("$count events in one hour: at most $upper", ({ count, upper }) => {
+describe("a rate per hour", () => {
+  it.each(POISSON_ROWS)("$count events in one hour: $lower to $upper", ({ count, lower, upper }) => {
     expect(rateUpperPerHour(count, 1)).toBeCloseTo(upper, 2);
     expect(rateUpperPerHour(count, 10)).toBeCloseTo(upper / 10, 3);
+    expect(rateLowerPerHour(count, 1)).toBeCloseTo(lower, 3);
   });
 });

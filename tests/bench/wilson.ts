@@ -21,18 +21,27 @@ export function wilson(count: number, n: number): { readonly low: number; readon
  * Source: F. Garwood, Biometrika 1936;28:437. With no event this is 3.69 / hours (two-sided; the "rule of three" is one-sided).
  */
 export function rateUpperPerHour(count: number, hours: number): number {
-  if (hours <= 0) return Infinity;
+  return hours <= 0 ? Infinity : meanAt(count, 0.025) / hours;
+}
+
+/** The 95 % lower bound of the same: 0 without an event. */
+export function rateLowerPerHour(count: number, hours: number): number {
+  return hours <= 0 || count === 0 ? 0 : meanAt(count - 1, 0.975) / hours;
+}
+
+/** The Poisson mean at which so few events or fewer have this chance. */
+function meanAt(count: number, chance: number): number {
   const chanceOfSoFew = (mean: number): number => {
     let term = Math.exp(-mean);
     let sum = term;
     for (let k = 1; k <= count; k++) sum += term *= mean / k;
     return sum;
   };
-  let [low, high] = [count, 2 * count + 20];
+  let [low, high] = [0, 2 * count + 20];
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
-    if (chanceOfSoFew(middle) > 0.025) low = middle;
+    if (chanceOfSoFew(middle) > chance) low = middle;
     else high = middle;
   }
-  return high / hours;
+  return high;
 }

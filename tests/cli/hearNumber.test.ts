@@ -1,31 +1,24 @@
 import { expect, test } from "vitest";
 import { heardNumber } from "../../src/cli/hearNumber.ts";
-import { THRESHOLDS } from "../../src/listener/thresholds.ts";
+import { leastM1, leastM2 } from "../listener/certainSound.ts";
 
 const PHONES = 10;
 const FREE = -2;
 const free = { score: FREE, phones: PHONES };
-const { m1Take, m1Loose, m2Take, m2Loose } = THRESHOLDS;
+const fit = leastM1("take", "value", PHONES);
+const distance = leastM2("take", "value", PHONES);
 const at = (m1: number): number => FREE + m1 * PHONES;
 const A_LITTLE = 0.01;
 
 test.each([
   ["sure", [["one ten", -2]], 110],
-  ["just within the loose m1, nothing near", [["one ten", at(m1Loose) + A_LITTLE]], 110],
-  ["just outside it", [["one ten", at(m1Loose) - A_LITTLE]], null],
-  [
-    "loose, with another number too near for that",
-    [
-      ["one ten", at(m1Take) - A_LITTLE],
-      ["one eighteen", at(m1Take) - m2Loose],
-    ],
-    null,
-  ],
+  ["fits just well enough, nothing near", [["one ten", at(fit + A_LITTLE)]], 110],
+  ["fits a little worse", [["one ten", at(fit - A_LITTLE)]], null],
   [
     "another number close by",
     [
       ["fifteen", FREE],
-      ["fifty", FREE - m2Take + A_LITTLE],
+      ["fifty", FREE - distance + A_LITTLE],
     ],
     null,
   ],
@@ -33,7 +26,7 @@ test.each([
     "another number far off",
     [
       ["fifteen", FREE],
-      ["fifty", FREE - m2Take - A_LITTLE],
+      ["fifty", FREE - distance - A_LITTLE],
     ],
     15,
   ],

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import {
   BARGE_IN_ENDPOINT,
   FRAME_MS,
+  lingerAfter,
   OPEN_ENDPOINT,
   SILENCE,
   stepEndpoint,
@@ -11,8 +12,12 @@ import {
   type EndpointState,
 } from "../../src/listener/endpoint.ts";
 
-function run(probabilities: readonly number[], settings: EndpointSettings): { at: number; event: EndpointEvent }[] {
-  let state: EndpointState = SILENCE;
+function run(
+  probabilities: readonly number[],
+  settings: EndpointSettings,
+  from: EndpointState = SILENCE,
+): { at: number; event: EndpointEvent }[] {
+  let state = from;
   const events: { at: number; event: EndpointEvent }[] = [];
   probabilities.forEach((probability, at) => {
     const [next, event] = stepEndpoint(state, at, probability, settings);
@@ -29,7 +34,9 @@ const frames = (drawn: string): number[] => [...drawn].map((c) => PROBABILITY[c]
 const show = (events: readonly { at: number; event: EndpointEvent }[]): string =>
   events
     .map(({ at, event }) =>
-      event.kind === "started" ? `${at} started ${event.first}` : `${at} ${event.length} ${event.first}-${event.last}`,
+      event.kind === "ended"
+        ? `${at} ${event.length} ${event.first}-${event.last}`
+        : `${at} ${event.kind}${event.kind === "started" ? ` ${event.first}` : ""}`,
     )
     .join(", ");
 
@@ -61,6 +68,18 @@ describe("stepEndpoint, open listening", () => {
   });
 });
 
+// What was said in frames −20 to −10 might go on until frame 6: 16 frames are 512 ms.
+test.each([
+  ["nothing follows", "........", "6 expired"],
+  ["weak sound is nothing", "~~~~~~~~", "6 expired"],
+  ["a click is nothing", "..++....", "6 expired"],
+  ["speech goes on, with the old beginning", `...+++++${PAUSE}`, "25 fit -20-7"],
+  ["speech that begins in the last moment goes on", `.....+++${PAUSE}`, "25 fit -20-7"],
+])("after an end that might not be one: %s", (_, drawn, events) => {
+  const lingering = lingerAfter({ first: -20, last: -10 }, 16 * FRAME_MS);
+  expect(show(run(frames(drawn), OPEN_ENDPOINT, lingering))).toBe(events);
+});
+
 test("a strict beginning needs surer and more frames", () => {
   expect(show(run(frames("+++++++++"), BARGE_IN_ENDPOINT))).toBe("");
   expect(show(run(frames("###"), BARGE_IN_ENDPOINT))).toBe("");
@@ -83,7 +102,7 @@ describe("stepEndpoint, whatever comes", () => {
             expect(event.first).toBeGreaterThan(lastEnd);
             expect(probabilities[event.first]).toBeGreaterThanOrEqual(OPEN_ENDPOINT.startProbability);
             open = event.first;
-          } else {
+          } else if (event.kind === "ended") {
             expect(event.first).toBe(open);
             expect(probabilities[event.last]).toBeGreaterThanOrEqual(OPEN_ENDPOINT.stayProbability);
             expect((at - event.last) * FRAME_MS).toBeGreaterThanOrEqual(OPEN_ENDPOINT.endSilenceMs);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { createHearing, type Hearing, type HearingOutput } from "../../src/listener/hearing.ts";
+import { createHearing, type Hearing, type HearingOutput, type HearingParts } from "../../src/listener/hearing.ts";
 
 const PER_MS = 16;
 const START_MS = 1_000_000;
@@ -26,7 +26,7 @@ type Bench = {
   play(sound: Float32Array, blockSamples?: number): void;
 };
 
-function setUp(listen?: (pcm: Float32Array) => Promise<never>): Bench {
+function setUp(listen?: HearingParts["listen"]): Bench {
   const outputs: HearingOutput[] = [];
   const listened: Float32Array[] = [];
   const broken: string[] = [];
@@ -60,6 +60,16 @@ const story = (outputs: readonly HearingOutput[]): string[] =>
   });
 
 describe("open listening", () => {
+  test("a sample that is no number is silence to everything behind", async () => {
+    const { hearing, outputs, listened, play } = setUp();
+    play(quiet(1_000));
+    play(Float32Array.from(speech(800), (x, i) => (i % 50 === 0 ? NaN : x)));
+    play(quiet(3_000));
+    await hearing.idle();
+    expect(story(outputs)).toContain("clip 1");
+    expect(listened[0]?.every(Number.isFinite)).toBe(true);
+  });
+
   test("an utterance is heard whole, with 0.3 s of background on each side, and dated by its end", async () => {
     const { hearing, outputs, listened, play } = setUp();
     play(quiet(1_000));
@@ -133,6 +143,72 @@ describe("open listening", () => {
 
 const overlaps = (outputs: readonly HearingOutput[]): readonly boolean[] =>
   outputs.flatMap((o) => (o.kind === "heard" ? [o.heard.overlapped === true] : []));
+
+/** Every sound is heard as its spoken milliseconds, and may go on, or must. */
+const heardAs =
+  (goesOn: "no" | "may" | "must"): HearingParts["listen"] =>
+  (pcm) => {
+    const spokenMs = pcm.filter((x) => Math.abs(x) > 0.1).length / PER_MS;
+    // What has been joined is whole.
+    const isJoined = spokenMs > 700;
+    return Promise.resolve({ candidates: [{ words: `${spokenMs}`, score: -1 }], goesOn: isJoined ? "no" : goesOn });
+  };
+
+describe("what might go on", () => {
+  test.each([
+    ["no", 400, "speechStarted, speechEnded, 1000"],
+    ["no", 700, "speechStarted, speechEnded, 500, speechStarted, speechEnded, 500"],
+    ["may", 700, "speechStarted, speechEnded, 1000"],
+    ["may", 900, "speechStarted, speechEnded, 1000"],
+    ["may", 1_500, "speechStarted, speechEnded, 500, speechStarted, speechEnded, 500"],
+    ["must", 1_200, "speechStarted, speechEnded, 1000"],
+    ["must", 1_500, "speechStarted, speechEnded, 1000"],
+    ["must", 2_000, "speechStarted, speechEnded, 500, speechStarted, speechEnded, 500"],
+  ] as const)("%s, after a pause of %i ms", async (goesOn, pauseMs, expected) => {
+    const { hearing, outputs, play } = setUp(heardAs(goesOn));
+    for (const sound of [quiet(500), speech(500), quiet(pauseMs), speech(500), quiet(2_000)]) play(sound);
+    await hearing.idle();
+    expect(story(outputs).join(", ")).toBe(expected);
+  });
+
+  test("is dated by its own end when nothing follows, and given out when the wait is over", async () => {
+    const { hearing, outputs, play } = setUp(heardAs("may"));
+    for (const sound of [quiet(500), speech(500), quiet(1_150)]) play(sound);
+    await hearing.idle();
+    expect(story(outputs)).toEqual(["speechStarted"]);
+    play(quiet(150));
+    await hearing.idle();
+    expect(story(outputs)).toEqual(["speechStarted", "speechEnded", "500"]);
+    const heard = outputs.find((output) => output.kind === "heard");
+    expect(Math.abs((heard?.endedAtMs ?? 0) - (START_MS + 1_000))).toBeLessThanOrEqual(32);
+  });
+
+  test.each([
+    ["the mode changes", (hearing: Hearing) => hearing.setMode("held")],
+    ["it is closed", (hearing: Hearing) => hearing.close()],
+  ])("is given out at once when %s", async (_, stop) => {
+    const { hearing, outputs, play } = setUp(heardAs("may"));
+    for (const sound of [quiet(500), speech(500), quiet(700)]) play(sound);
+    await hearing.idle();
+    stop(hearing);
+    await hearing.idle();
+    expect(story(outputs)).toEqual(["speechStarted", "speechEnded", "500"]);
+  });
+
+  test("goes on in doubt when our own voice sounded in the pause", async () => {
+    const { hearing, outputs, play } = setUp(heardAs("may"));
+    for (const sound of [quiet(500), speech(500), quiet(650)]) play(sound);
+    await hearing.idle();
+    hearing.setSpeaking(true);
+    play(speech(500));
+    await hearing.idle();
+    hearing.setSpeaking(false);
+    play(quiet(1_000));
+    await hearing.idle();
+    expect(story(outputs)).toEqual(["speechStarted", "speechEnded", "1000"]);
+    expect(overlaps(outputs)).toEqual([true]);
+  });
+});
 
 describe("our own voice", () => {
   test("a person who talks over it is announced within 200 ms and recognised in doubt", async () => {
@@ -264,6 +340,19 @@ describe("held listening", () => {
 });
 
 describe("trouble", () => {
+  test.each([
+    [-55, "said"],
+    [-61, "nothing"],
+  ])("words at %i dBFS are heard as %s", async (levelDb, expected) => {
+    const shape = { lengthMs: 1_100, levelDb, noiseDb: -90, clipped: false };
+    const candidates = [{ words: "said", score: -1 }];
+    const { hearing, outputs, play } = setUp(() => Promise.resolve({ candidates, shape, goesOn: "may" }));
+    for (const sound of [quiet(500), speech(500), quiet(1_500)]) play(sound);
+    await hearing.idle();
+    expect(story(outputs)).toEqual(["speechStarted", "speechEnded", expected]);
+    expect(outputs.flatMap((o) => (o.kind === "heard" ? [o.heard.shape] : []))).toEqual([shape]);
+  });
+
   test("a model that fails is told once, and nothing follows", async () => {
     const { hearing, outputs, broken, play } = setUp(() => Promise.reject(new Error("out of memory")));
     for (let i = 0; i < 3; i++) {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { createMeter, type MeterEvent } from "../../src/listener/hearingMeter.ts";
+import { createSpeechBand } from "../../src/listener/speechBand.ts";
 
 const RATE_HZ = 16_000;
 const FRAME = 512;
@@ -12,13 +13,11 @@ const tone =
 
 function measure(wave: Wave, seconds: number, inSpeech = false, meter = createMeter()): MeterEvent[] {
   const events: MeterEvent[] = [];
-  for (let at = 0; at + FRAME <= seconds * RATE_HZ; at += FRAME)
-    events.push(
-      ...meter.measure(
-        Float32Array.from({ length: FRAME }, (_, i) => wave(at + i)),
-        inSpeech,
-      ),
-    );
+  const bandPowerOf = createSpeechBand();
+  for (let at = 0; at + FRAME <= seconds * RATE_HZ; at += FRAME) {
+    const frame = Float32Array.from({ length: FRAME }, (_, i) => wave(at + i));
+    events.push(...meter.measure(frame, bandPowerOf(frame), inSpeech));
+  }
   return events;
 }
 

@@ -21,6 +21,11 @@ const at = (file: string): URL => new URL(`./vectors/${file}`, import.meta.url);
 
 export const VECTORS = JSON.parse(readFileSync(at("index.json"), "utf8")) as readonly Vector[];
 
+/** The reference's best path costs more than 2 nats a phone: this project's search gives such sound up. */
+const isFar = ({ best, free, phones }: Vector): boolean => ((best[0]?.score ?? -Infinity) - free) / phones < -2;
+export const INSIDE = VECTORS.filter((vector) => !isFar(vector));
+export const OUTSIDE = VECTORS.filter(isFar);
+
 export function floats(file: string): Float32Array {
   const bytes = readFileSync(at(file));
   return new Float32Array(bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.length));

@@ -29,7 +29,8 @@ export const DRUG_AND_WHY_ROWS: readonly Row[] = [
   ["dose of sodium bicarbonate", "dose sodiumBicarbonate8point4"],
   ["why", "why last"],
   ["Why?", "why last"],
-  ["why that", "why last"],
+  // In noise "why map" was heard as "why that", so this needs a second word.
+  ["why that", "-"],
   ["why that number", "why last"],
   ["why that target", "why last"],
   ["why that dose", "why dose"],

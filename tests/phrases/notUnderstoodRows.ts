@@ -194,6 +194,7 @@ export const NOT_UNDERSTOOD: Readonly<Record<string, readonly string[]>> = {
     "boy",
     "six boy",
     "sex boy",
+    "sex man",
     "forty month",
   ],
   news: [

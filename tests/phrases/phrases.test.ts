@@ -10,6 +10,7 @@ import { NEURO_AND_BODY_ROWS } from "./neuroAndBodyRows.ts";
 import { NOT_UNDERSTOOD } from "./notUnderstoodRows.ts";
 import { PREPARATION_ROWS } from "./preparationRows.ts";
 import { PRESSURE_ROWS } from "./pressureRows.ts";
+import { REPAIR_ROWS } from "./repairRows.ts";
 import type { Row } from "./row.ts";
 import { VITAL_ROWS } from "./vitalRows.ts";
 
@@ -25,6 +26,7 @@ const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
   ["control", CONTROL_ROWS],
   ["preparation", PREPARATION_ROWS],
   ["drugs and reasons", DRUG_AND_WHY_ROWS],
+  ["repairs", REPAIR_ROWS],
 ];
 
 describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {

@@ -9,7 +9,7 @@ export const exampleView: ScreenView = {
   protocolNotice: undefined,
   saveText: "Saved on this device",
   saveFailed: false,
-  hearing: { status: "listening", text: "Listening", mode: "open" },
+  hearing: { status: "listening", text: "Listening", mode: "open", holding: false, notice: "Too loud, invented." },
   lastHeard: { words: "blood pressure one ten over sixty", outcome: "recorded" },
   lastSpoken: "Pressure 110 over 60. MAP 77, 13 below the target of 90.",
   question: "Rate: fifteen, one five, or fifty, five zero?",
@@ -75,13 +75,14 @@ export const exampleView: ScreenView = {
     consent: undefined,
     voices: [{ id: undefined, label: "Built in", chosen: true }],
   },
+  hearMe: { running: undefined, profileText: "", notice: "" },
   phrases: ["blood pressure one ten over sixty", "status", "next", "say again", "correction"],
 };
 
 /** Invented: the first moments, with nothing recorded. */
 export const emptyView: ScreenView = {
   ...exampleView,
-  hearing: { status: "off", text: "Not listening", mode: "open" },
+  hearing: { status: "off", text: "Not listening", mode: "open", holding: false, notice: "" },
   lastHeard: undefined,
   lastSpoken: undefined,
   question: undefined,

@@ -26,6 +26,23 @@ describe("watchHoldKey", () => {
     expect(heard).toEqual([true, false]);
   });
 
+  it.each(["PageDown", "F13", "F19", "F20", "F24"])("takes %s of a pedal as Space", (code) => {
+    const { heard, send } = rig();
+    expect(send("keydown", code).defaultPrevented).toBe(true);
+    send("keyup", code);
+    expect(heard).toEqual([true, false]);
+  });
+
+  it.each([
+    { code: "PageDown", holds: false },
+    { code: "F13", holds: true },
+    { code: "Space", holds: false },
+  ])("while a line is typed $code holds: $holds", ({ code, holds }) => {
+    const { heard, send } = rig();
+    expect(send("keydown", code, { tagName: "INPUT", type: "text" }).defaultPrevented).toBe(holds);
+    expect(heard).toEqual(holds ? [true] : []);
+  });
+
   it.each([
     { name: "the typed line", target: { tagName: "INPUT", type: "text" }, holds: false },
     { name: "a button", target: { tagName: "BUTTON" }, holds: false },
@@ -50,9 +67,9 @@ describe("watchHoldKey", () => {
     expect(heard).toHaveLength(4);
   });
 
-  it("takes other keys for nothing", () => {
+  it.each(["KeyA", "Enter", "PageUp", "F1", "F2", "F12", "AudioVolumeUp"])("takes %s for nothing", (code) => {
     const { heard, send } = rig();
-    expect(send("keydown", "KeyA").defaultPrevented).toBe(false);
+    expect(send("keydown", code).defaultPrevented).toBe(false);
     expect(heard).toEqual([]);
   });
 });

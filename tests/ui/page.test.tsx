@@ -11,6 +11,7 @@ function textsOf(view: ScreenView): string[] {
     view.protocolText,
     view.saveText,
     view.hearing.text,
+    view.hearing.notice,
     view.lastHeard?.words,
     view.lastHeard?.outcome,
     view.lastSpoken,
@@ -85,13 +86,20 @@ describe("the page", () => {
     { status: "listening", button: "Stop listening" },
     { status: "speaking", button: "Stop listening" },
   ])("offers '$button' when hearing is $status", ({ status, button }) => {
-    expect(pageText({ ...exampleView, hearing: { status, text: "state", mode: "open" } })).toContain(button);
+    expect(pageText({ ...exampleView, hearing: { ...exampleView.hearing, status, text: "state" } })).toContain(button);
   });
 
   it("shows the talk button in held mode only", () => {
-    const inMode = (mode: "open" | "held") => pageText({ ...exampleView, hearing: { ...exampleView.hearing, mode } });
+    const inMode = (mode: "open" | "called" | "held") =>
+      pageText({ ...exampleView, hearing: { ...exampleView.hearing, mode } });
     expect(inMode("held")).toContain("Hold to talk");
     expect(inMode("open")).not.toContain("Hold to talk");
+    expect(inMode("called")).not.toContain("Hold to talk");
+  });
+
+  it("shows that held listening takes an utterance, whatever key began it", () => {
+    const hearing = { ...exampleView.hearing, mode: "held" as const, holding: true };
+    expect(pageText({ ...exampleView, hearing })).toContain("Talk now");
   });
 
   it.each<Outcome>(["recorded", "asked", "answered", "refused", "ignored"])(

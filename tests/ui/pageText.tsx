@@ -11,6 +11,9 @@ export const NO_ACTIONS: ScreenActions = {
   chooseEngine: () => undefined,
   answerConsent: () => undefined,
   chooseVoice: () => undefined,
+  startHearMe: () => undefined,
+  skipHearMe: () => undefined,
+  forgetVoice: () => undefined,
   loadProtocol: () => undefined,
   forgetProtocol: () => undefined,
 };

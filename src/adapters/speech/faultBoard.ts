@@ -1,6 +1,6 @@
 import type { HearingEvent, RecogniserError } from "../../app/ports.ts";
 
-type Part = "worker" | "microphone" | "sound";
+type Part = "worker" | "microphone" | "sound" | "voice";
 
 export type FaultBoard = {
   /** Tells of a fault of this part, unless it is told already. */

@@ -1,5 +1,5 @@
 import type { GrammarState, ListeningMode, RecogniserError } from "../../app/ports.ts";
-import { createHearing, type Hearing, type HearingOutput, type HeardSound } from "../../listener/hearing.ts";
+import { createHearing, type Hearing, type HearingOutput, type ListenedSound } from "../../listener/hearing.ts";
 import { createResampler } from "../../listener/resample.ts";
 import type { FrameJudge } from "../../listener/vadTrim.ts";
 import type { Result } from "../../core/result.ts";
@@ -7,10 +7,15 @@ import type { FromListener, ListenerAssets, ListenerLanguage, ToListener } from 
 
 const LISTENER_RATE_HZ = 16_000;
 
-/** What a loaded listener can do: judge frames, and listen with one of the two grammars. */
+/** Public rules of `case.jsgf`. In called listening one of them serves every state: it must hear the call word in all. */
+export type GraphName = GrammarState | "called";
+
+/** What a loaded listener can do: judge frames, and listen with one of its grammars. */
 export type LoadedListener = {
   readonly vad: FrameJudge;
-  readonly listen: (state: GrammarState, pcm: Float32Array) => Promise<HeardSound>;
+  /** Makes a grammar ready that is compiled only when it is wanted, before its first utterance. Throws when it is wrong. */
+  readonly prepare: (graph: GraphName) => void;
+  readonly listen: (graph: GraphName, pcm: Float32Array) => Promise<ListenedSound>;
 };
 
 export type ListenerHostParts = {
@@ -37,11 +42,13 @@ export function createListenerHost({ load, post, nowMs }: ListenerHostParts): (m
   let port: MessagePort | undefined;
 
   const fail = (detail: string): void => post({ op: "failed", error: { kind: "worker-died", detail } });
+  const graph = (): GraphName => (mode === "called" ? "called" : grammar);
 
   const start = async (assets: ListenerAssets, language: ListenerLanguage): Promise<void> => {
     const loaded = await load(assets, language);
     if (!loaded.ok) return post({ op: "failed", error: loaded.error });
     listener = loaded.value;
+    listener.prepare(graph());
     post({ op: "ready" });
   };
 
@@ -54,11 +61,11 @@ export function createListenerHost({ load, post, nowMs }: ListenerHostParts): (m
     vad.reset();
     const fresh = createHearing({
       vad,
-      listen: (pcm) => listen(grammar, pcm),
+      listen: (pcm) => listen(graph(), pcm),
       emit: (output) => post(messageOf(output)),
       onBroken: fail,
     });
-    fresh.setMode(mode);
+    fresh.setMode(segmenting(mode));
     fresh.setSpeaking(speaking);
     hearing = fresh;
     const resampler = createResampler(rateHz, LISTENER_RATE_HZ);
@@ -77,7 +84,12 @@ export function createListenerHost({ load, post, nowMs }: ListenerHostParts): (m
         return;
       case "mode":
         mode = message.mode;
-        return hearing?.setMode(mode);
+        hearing?.setMode(segmenting(mode));
+        try {
+          return listener?.prepare(graph());
+        } catch (error) {
+          return fail(String(error));
+        }
       case "hold":
         return hearing?.hold(message.down);
       case "speaking":
@@ -88,6 +100,9 @@ export function createListenerHost({ load, post, nowMs }: ListenerHostParts): (m
     }
   };
 }
+
+/** How utterances are cut out of the sound: whoever must call first is heard openly. */
+const segmenting = (mode: ListeningMode): "open" | "held" => (mode === "held" ? "held" : "open");
 
 function messageOf(output: HearingOutput): FromListener {
   switch (output.kind) {

@@ -1,15 +1,16 @@
 import type * as Ort from "onnxruntime-web/wasm";
-import type { GrammarState, RecogniserError } from "../../app/ports.ts";
+import type { RecogniserError } from "../../app/ports.ts";
 import { fail, ok, type Result } from "../../core/result.ts";
 import { parseDictionary } from "../../listener/dictionary.ts";
 import { createListener, type Listener } from "../../listener/listen.ts";
 import type { Search } from "../../listener/search.ts";
-import { createGrammarSearch, grammarErrorText } from "./grammarSearch.ts";
-import type { LoadedListener } from "./listenerHost.ts";
+import { createGrammarSearches, grammarErrorText } from "./grammarSearch.ts";
+import type { GraphName, LoadedListener } from "./listenerHost.ts";
 import type { ListenerAssets, ListenerLanguage } from "./listenerMessages.ts";
 import { createAcoustic, createVoiceActivity } from "./onnxModels.ts";
 
-const STATES: readonly GrammarState[] = ["open", "asked"];
+/** Compiled before listening begins; any other when it is first wanted, so that nobody waits for what few use. */
+const AT_START: readonly GraphName[] = ["open", "asked"];
 const WARM_UP_SAMPLES = 16_000;
 
 export type LoadParts = {
@@ -48,34 +49,41 @@ async function load({ ort, readBytes, assets, language }: LoadParts): Promise<Lo
   networkBytes.catch(() => undefined); // awaited below; an earlier failure must not count as unhandled
   const vadBytes = await fetched(assets.vad);
   const vad = await createVoiceActivity(ort, vadBytes);
-  const searches = compileStates(language);
+  const searchesFor = searchMaker(language);
+  const searches = searchesFor(AT_START);
   const network = await networkBytes;
   const acoustic = await createAcoustic(ort, network).catch((cause: unknown) =>
     Promise.reject(new AssetError(assets.network, cause)),
   );
-  const listeners = new Map<GrammarState, Listener>();
-  for (const [state, search] of searches) listeners.set(state, createListener({ acoustic, search }));
-
-  const listen = async (state: GrammarState, pcm: Float32Array) => {
-    const listener = listeners.get(state);
-    if (listener === undefined) throw new Error(`no grammar for the state ${state}`);
-    const { candidates, free, shape } = await listener.listen(pcm);
-    return { candidates, free, shape };
+  const listeners = new Map<GraphName, Listener>();
+  const keep = (graph: GraphName, search: Search): Listener => {
+    const listener = createListener({ acoustic, search });
+    listeners.set(graph, listener);
+    return listener;
   };
-  for (const state of STATES) await listen(state, new Float32Array(WARM_UP_SAMPLES));
+  AT_START.forEach((graph, i) => keep(graph, searches[i]!));
+  const listenerFor = (graph: GraphName): Listener => listeners.get(graph) ?? keep(graph, searchesFor([graph])[0]!);
+
+  const listen = async (graph: GraphName, pcm: Float32Array) => {
+    const { candidates, free, shape, goesOn } = await listenerFor(graph).listen(pcm);
+    return { candidates, free, shape, goesOn };
+  };
+  for (const graph of AT_START) await listen(graph, new Float32Array(WARM_UP_SAMPLES));
   await vad.judge(new Float32Array(512));
   vad.reset();
-  return { vad, listen };
+  return { vad, listen, prepare: (graph) => void listenerFor(graph) };
 }
 
-function compileStates({ sources, dictionaryText }: ListenerLanguage): ReadonlyMap<GrammarState, Search> {
+/**
+ * Compiles a few grammars a call, those that share much in little more than the time of one. Throws where the dictionary
+ * or a grammar is wrong.
+ */
+function searchMaker({ sources, dictionaryText }: ListenerLanguage) {
   const dictionary = parseDictionary(dictionaryText);
   if (!dictionary.ok) throw new AssetError("words.dict", `line ${dictionary.error.line}: ${dictionary.error.message}`);
-  const searches = new Map<GrammarState, Search>();
-  for (const state of STATES) {
-    const search = createGrammarSearch(sources, { grammar: "case", rule: state }, dictionary.value);
-    if (!search.ok) throw new AssetError("case.jsgf", grammarErrorText(search.error));
-    searches.set(state, search.value);
-  }
-  return searches;
+  return (rules: readonly GraphName[]) => {
+    const searches = createGrammarSearches(sources, { grammar: "case", rules }, dictionary.value);
+    if (!searches.ok) throw new AssetError("case.jsgf", grammarErrorText(searches.error));
+    return searches.value;
+  };
 }

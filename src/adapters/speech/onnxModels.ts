@@ -4,6 +4,7 @@ import type { FrameJudge } from "../../listener/vadTrim.ts";
 
 const MEL_BANDS = 64;
 const VAD_CONTEXT_SAMPLES = 64;
+const VAD_FRAME_SAMPLES = 512;
 const VAD_RATE_HZ = 16_000n;
 const VAD_STATE_SHAPE = [2, 1, 128];
 const VAD_STATE_VALUES = 256;
@@ -31,21 +32,21 @@ export async function createVoiceActivity(ort: Runtime, model: Uint8Array): Prom
   const session = await ort.InferenceSession.create(model, { executionProviders: ["wasm"] });
   const rate = new ort.Tensor("int64", [VAD_RATE_HZ]);
   const silence = () => new ort.Tensor("float32", new Float32Array(VAD_STATE_VALUES), VAD_STATE_SHAPE);
-  let state: Ort.Tensor = silence();
-  let context = new Float32Array(VAD_CONTEXT_SAMPLES);
+  // The runtime copies what it is given, so one buffer serves every frame: 64 samples, then the frame.
+  const sound = new Float32Array(VAD_CONTEXT_SAMPLES + VAD_FRAME_SAMPLES);
+  const input = new ort.Tensor("float32", sound, [1, sound.length]);
+  const feeds = { input, state: silence(), sr: rate };
   return {
     async judge(frame) {
-      const input = new Float32Array(VAD_CONTEXT_SAMPLES + frame.length);
-      input.set(context);
-      input.set(frame, VAD_CONTEXT_SAMPLES);
-      context = frame.slice(-VAD_CONTEXT_SAMPLES);
-      const out = await session.run({ input: new ort.Tensor("float32", input, [1, input.length]), state, sr: rate });
-      state = out["stateN"] as Ort.Tensor;
+      sound.copyWithin(0, VAD_FRAME_SAMPLES);
+      sound.set(frame, VAD_CONTEXT_SAMPLES);
+      const out = await session.run(feeds);
+      feeds.state = out["stateN"] as Ort.TypedTensor<"float32">;
       return (out["output"] as Ort.TypedTensor<"float32">).data[0] ?? 0;
     },
     reset() {
-      state = silence();
-      context = new Float32Array(VAD_CONTEXT_SAMPLES);
+      feeds.state = silence();
+      sound.fill(0);
     },
   };
 }

@@ -41,7 +41,7 @@ export function createWebSpeechRecogniser(service: SpeechService, options: WebSp
   let startLimit: ReturnType<typeof setTimeout> | undefined;
   let restart: ReturnType<typeof setTimeout> | undefined;
 
-  const wanted = (): boolean => phase === "on" && !speaking && (mode === "open" || held);
+  const wanted = (): boolean => phase === "on" && !speaking && (mode !== "held" || held);
 
   const run = (): void => {
     clearTimeout(restart);

@@ -1,11 +1,22 @@
-import type { GrammarState, HearingEvent, ListeningMode, Recogniser, RecogniserError } from "../../app/ports.ts";
+import type {
+  GrammarState,
+  HearingEvent,
+  ListeningMode,
+  Recogniser,
+  RecogniserError,
+  Utterance,
+} from "../../app/ports.ts";
 import { fail, ok, type Result } from "../../core/result.ts";
+import { isFaint } from "../../listener/faintVoice.ts";
 import { createFaultBoard } from "./faultBoard.ts";
 import { openListenerLink, type ListenerLink, type WorkerLike } from "./listenerLink.ts";
 import type { FromListener, ListenerAssets, ListenerLanguage } from "./listenerMessages.ts";
 import type { Microphone } from "./microphone.ts";
 import { RECOGNISER_LIMITS, type RecogniserLimits } from "./recogniserLimits.ts";
 import { watchSound, type SoundWatch } from "./soundWatch.ts";
+
+/** One may be somebody far away. */
+const FAINT_IN_A_ROW = 3;
 
 export type WorkerRecogniserParts = {
   readonly makeWorker: () => WorkerLike;
@@ -38,6 +49,7 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
   let microphone: Microphone | undefined;
   let silent = false;
   let inSpeech = false;
+  let faintInARow = 0;
   let watch: SoundWatch | undefined;
   /** Counts starts and losses: an answer that belongs to an earlier one is thrown away. */
   let attempt = 0;
@@ -95,7 +107,10 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
     watch?.seen();
     if (message.op === "event") {
       if (message.event.kind === "level" && !silent) faults.clear("sound");
-      if (message.event.kind === "heard") restarts = 0;
+      if (message.event.kind === "heard") {
+        restarts = 0;
+        judgeVoice(message.event.utterance);
+      }
       if (message.event.kind === "speechStarted") inSpeech = true;
       if (message.event.kind === "speechEnded") inSpeech = false;
       return emit(message.event);
@@ -103,6 +118,13 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
     silent = message.silentForMs !== undefined;
     if (message.silentForMs === undefined) faults.clear("sound");
     else faults.raise("sound", { kind: "microphone-silent", forMs: message.silentForMs });
+  };
+
+  const judgeVoice = ({ shape }: Utterance): void => {
+    if (shape === undefined) return;
+    faintInARow = isFaint(shape) ? faintInARow + 1 : 0;
+    if (faintInARow === 0) faults.clear("voice");
+    else if (faintInARow >= FAINT_IN_A_ROW) faults.raise("voice", { kind: "voice-faint" });
   };
 
   /** What was being said is gone with the part that heard it; whoever waits for its end must not wait for ever. */
@@ -165,6 +187,7 @@ export function createWorkerRecogniser(parts: WorkerRecogniserParts): Recogniser
     releaseMicrophone();
     faults.reset();
     restarts = 0;
+    faintInARow = 0;
     if (before === "starting") settleStart?.(fail(error ?? { kind: "disposed" }));
     if (before !== "on") return;
     if (error !== undefined) emit({ kind: "fault", error });

@@ -5,6 +5,7 @@ import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, NewFact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import type { AppContext } from "../context.ts";
+import { takeAct, waitingAfter } from "./decideAct.ts";
 import { decideVitals } from "./decideVitals.ts";
 import { answered, ignored, refused, type Decision } from "./decision.ts";
 import { recordStatements, type Source } from "./recordStatement.ts";
@@ -15,10 +16,6 @@ import { inheritedUnit } from "./units.ts";
 const proposesOne = (q: Question): boolean =>
   q.candidates.length === 1 ||
   (q.candidates.length > 1 && q.reason !== "unit" && q.reason !== "acoustic" && q.reason !== "ambiguous");
-
-/** The question asked before this one, which now waits again. */
-const waitingAfter = (log: CaseState, closed: Question): string | undefined =>
-  log.questions.find((q) => q.id !== closed.id)?.prompt;
 
 function take(log: CaseState, question: Question, chosen: Candidate): Decision {
   const closed: NewFact = { type: "question.closed", questionId: question.id, outcome: "affirmed" };
@@ -42,6 +39,8 @@ function takeWithUnit(context: AppContext, log: CaseState, question: Question, c
 export function decideAffirm(context: AppContext, log: CaseState, nowMs: number): Decision {
   const [question] = log.questions;
   if (question === undefined) return ignored;
+  const [act, ...others] = question.acts ?? [];
+  if (act !== undefined && others.length === 0) return takeAct(context, log, question, act, nowMs);
   const [first] = question.candidates;
   if (first === undefined || !proposesOne(question)) return refused(question.prompt);
   return question.reason === "unit" ? takeWithUnit(context, log, question, first, nowMs) : take(log, question, first);
@@ -51,7 +50,8 @@ export function decideNegative(log: CaseState): Decision {
   const [question] = log.questions;
   if (question === undefined) return ignored;
   const next = waitingAfter(log, question);
-  return answered(sentences("Not recorded", next ?? "Say it again"), [
+  const left = question.acts === undefined ? "Not recorded" : "Not done";
+  return answered(sentences(left, next ?? "Say it again"), [
     { type: "question.closed", questionId: question.id, outcome: "denied" },
   ]);
 }
@@ -97,7 +97,8 @@ export function decideNumber(
 ): Decision {
   const [newest] = log.questions;
   if (newest === undefined) return ignored;
-  const question = log.questions.find((q) => takesUnit(q, unit));
+  const ofValues = log.questions.filter(({ acts }) => acts === undefined);
+  const question = ofValues.find((q) => takesUnit(q, unit));
   if (question === undefined) return refused(newest.prompt);
   const doubtful = source.by !== "browser" && soundAlikes(number.words.split(" ")).length > 0;
   const [chosen, ...alike] = question.candidates.filter((c) => c.number === number.value);
@@ -108,7 +109,7 @@ export function decideNumber(
       : take(log, question, chosen);
   }
   // The answer to an older question, it seems: not to be put into the slot of this one.
-  const others = log.questions.filter((q) => q !== question);
+  const others = ofValues.filter((q) => q !== question);
   if (others.some((q) => q.candidates.some((c) => c.number === number.value))) return refused("Say which value.");
   const items = restated(question, number, unit);
   if (items === undefined) return refused(question.prompt);

@@ -2,40 +2,27 @@ import type { Command } from "../../language/intent.ts";
 import { sayHelp } from "../../language/sentences/help.ts";
 import { sayWhichProtocol } from "../../language/sentences/protocol.ts";
 import { sayReading } from "../../language/sentences/reading.ts";
-import { sayStepAnswer } from "../../language/sentences/step.ts";
-import type { CaseState, StepEntry } from "../../log/caseState.ts";
+import type { CaseState } from "../../log/caseState.ts";
 import type { NewFact } from "../../log/facts.ts";
 import { selectLastStatement } from "../../log/statements.ts";
 import { selectNextStep } from "../../log/steps.ts";
-import { findStep } from "../../protocol/findStep.ts";
-import type { Protocol } from "../../protocol/protocol.ts";
 import type { AppContext, AppState } from "../context.ts";
+import { closedBy, standBy, takeAct } from "./decideAct.ts";
 import { decideAffirm, decideNegative } from "./decideAnswer.ts";
-import { answered, recorded, type Decision } from "./decision.ts";
+import { answered, type Decision } from "./decision.ts";
+import { newestEntry, strikeEntry } from "./disregard.ts";
 
-/** Takes back the last answer to a step and says where that leaves it. */
-function disregardStep(protocol: Protocol, stepId: string, entry: StepEntry): Decision {
-  const step = findStep(protocol, stepId);
-  const said = step === undefined ? "Disregarded." : `Disregarded: ${sayStepAnswer(step, entry.answer)}`;
-  const before = step && entry.earlier && sayStepAnswer(step, entry.earlier.answer);
-  return recorded(`${said} ${before ?? "The step is open again."}`, [
-    { type: "entry.struck", targetIds: [entry.factId], reason: "disregarded" },
-  ]);
-}
-
-function disregard({ protocol }: AppContext, log: CaseState): Decision {
+function disregard(context: AppContext, log: CaseState, nowMs: number): Decision {
   const [question] = log.questions;
+  const [act] = question?.acts ?? [];
+  // Said again to our "Disregard …?", it is the answer to it.
+  if (question !== undefined && act?.kind === "disregard") return takeAct(context, log, question, act, nowMs);
   if (question !== undefined)
     return answered(`Disregarded: ${question.heard}.`, [
       { type: "question.closed", questionId: question.id, outcome: "denied" },
     ]);
-  const last = selectLastStatement(log);
-  const [step] = Object.entries(log.steps).toSorted(([, a], [, b]) => b.seq - a.seq);
-  if (step !== undefined && (last === undefined || step[1].seq > last.seq)) return disregardStep(protocol, ...step);
-  if (last === undefined) return answered("Nothing to disregard.");
-  return recorded(`Disregarded: ${sayReading(last.statement, protocol.region)}.`, [
-    { type: "entry.struck", targetIds: last.factIds, reason: "disregarded" },
-  ]);
+  const newest = newestEntry(context.protocol, log);
+  return newest === undefined ? answered("Nothing to disregard.") : strikeEntry(newest);
 }
 
 function next({ protocol }: AppContext, log: CaseState): Decision {
@@ -57,11 +44,11 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
     case "sayAgain":
       return answered(log.questions[0]?.prompt ?? state.lastSaid ?? "Nothing said yet.");
     case "disregard":
-      return disregard(context, log);
-    case "standBy":
-      return answered("Standing by.", [
-        { type: "standBy.started", untilMs: nowMs + context.protocol.timers.standByS.value * 1000 },
-      ]);
+      return disregard(context, log, nowMs);
+    case "standBy": {
+      const { facts, ...rest } = standBy(context, nowMs);
+      return { ...rest, facts: [...closedBy(log, [{ kind: "standBy" }]), ...facts] };
+    }
     case "status":
       return { facts: [], outcome: "answered", reply: { kind: "status" } };
     case "readBack": {
@@ -74,6 +61,11 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
       return next(context, log);
     case "whichProtocol":
       return answered(sayWhichProtocol(context.protocol, context.mark));
+    case "hearMe":
+    case "forgetVoice":
+      return answered("Only where there is a microphone.");
+    case "notNow":
+      return answered(log.questions[0]?.prompt ?? "Nothing to put off.");
     case "whatCanISay":
       return answered(sayHelp(log.questions.length > 0));
   }

@@ -8,7 +8,8 @@ export type Reply =
   /** Read back what was recorded, then ask or say the rest. */
   | { readonly kind: "recorded"; readonly statements: readonly Statement[]; readonly then: string | undefined }
   | { readonly kind: "status" }
-  | { readonly kind: "dose"; readonly drugId: string }
+  /** `heard` names the drug where the protocol has none of that name; `then` is the question that waits again. */
+  | { readonly kind: "dose"; readonly drugId: string; readonly heard: string; readonly then: string | undefined }
   | { readonly kind: "why"; readonly about: WhyAbout }
   | { readonly kind: "none" };
 

@@ -6,7 +6,7 @@ import type { HeardBy, VitalValue } from "../../log/facts.ts";
 import { selectTargets } from "../../log/targets.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { asSaidVital } from "./saidVital.ts";
-import { inCanonicalUnit } from "./units.ts";
+import { inCanonicalUnit, unitsForAnother } from "./units.ts";
 
 /** Between which two action edges a value lies. */
 const bandOf = (edges: readonly number[], value: number): number => edges.filter((edge) => value >= edge).length;
@@ -47,10 +47,12 @@ export function possibleSoundAlikes(
   possible: (other: VitalValue) => boolean,
 ): readonly VitalValue[] {
   const others = by === "browser" ? digitSoundAlikes(value.said.value) : soundAlikes(value.said.words.split(" "));
-  return others.flatMap((other) => {
-    const changed = inCanonicalUnit({ ...asSaidVital(value), ...other }, value.said.unit);
-    return changed !== undefined && withinLimits(changed.code, changed.value) && possible(changed) ? [changed] : [];
-  });
+  return others.flatMap((other) =>
+    unitsForAnother(value).flatMap((unit) => {
+      const changed = inCanonicalUnit({ ...asSaidVital(value), ...other }, unit);
+      return changed !== undefined && withinLimits(changed.code, changed.value) && possible(changed) ? [changed] : [];
+    }),
+  );
 }
 
 /** Those of the possible sound-alikes that would change what is done: they must be asked back. */

@@ -51,6 +51,13 @@ export function inCanonicalUnit(said: SaidVital, unit: SaidUnit): VitalValue | u
 export const inheritedUnit = ({ code, said }: VitalValue): SaidUnit | undefined =>
   said.unit === BARE_UNITS[code][0] ? undefined : said.unit;
 
+/**
+ * The units that a value could have, were its number another one: where its unit is the usual one, that may have been
+ * taken for granted, and the other number may only fit a different one (glucose sixteen in mmol/L, sixty in mg/dL).
+ */
+export const unitsForAnother = ({ code, said }: VitalValue): readonly SaidUnit[] =>
+  said.unit === BARE_UNITS[code][0] ? BARE_UNITS[code] : [said.unit];
+
 export type UnitChoice =
   /** The unit is said, or only the usual one fits. */
   | { readonly kind: "settled"; readonly value: VitalValue }

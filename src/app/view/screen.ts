@@ -5,9 +5,11 @@ import { selectPerfusion } from "../../log/perfusion.ts";
 import { selectNextStep, selectProgress } from "../../log/steps.ts";
 import { standingAlerts } from "../../rules/alertsDue.ts";
 import { grammarState, type AppContext, type AppState } from "../context.ts";
-import type { TalkState } from "../conversation.ts";
+import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
+import type { TalkState } from "../talkState.ts";
+import { viewHearMe } from "./hearMe.ts";
 import { viewBar, viewHeadline } from "./perfusionBar.ts";
 import { viewTargets } from "./targets.ts";
 import { viewTiles } from "./tiles.ts";
@@ -24,6 +26,7 @@ export function viewScreen(
   const perfusion = selectPerfusion(log, protocol, nowMs);
   const next = selectNextStep(log, protocol);
   const progress = selectProgress(log, protocol);
+  const hearingText = talk.hearing === "listening" ? showListening(talk.mode, talk.attentive) : talk.hearingText;
   return {
     caution: protocol.caution,
     protocolText: showProtocolMark(protocol, mark),
@@ -33,8 +36,10 @@ export function viewScreen(
     saveFailed: talk.saveFailed,
     hearing: {
       status: talk.hearing,
-      text: [talk.hearingText, talk.voiceText].filter((t) => t !== "").join(". "),
+      text: [hearingText, talk.voiceText].filter((t) => t !== "").join(". "),
       mode: talk.mode,
+      holding: talk.holding,
+      notice: talk.tooLoud ? TOO_LOUD.text : "",
     },
     lastHeard: talk.lastHeard,
     lastSpoken: talk.lastSpoken,
@@ -57,6 +62,7 @@ export function viewScreen(
       text: showStandingAlert(a),
     })),
     settings: viewSettings(settings),
+    hearMe: viewHearMe(talk.hearMe, nowMs),
     phrases: examplePhrases(grammarState(log)),
   };
 }

@@ -1,53 +1,65 @@
 import type { CompiledGrammar } from "./compiledGrammar.ts";
+import { createListNumbers } from "./listNumbers.ts";
 
-/** A deterministic automaton; state 0 is the start. Arcs of each state are sorted by the word they spell. */
+/** A deterministic automaton with one start or several. */
 export type Dfa = {
-  readonly arcs: readonly (readonly (readonly [word: number, to: number])[])[];
+  readonly starts: readonly number[];
+  /** Of each state: word, where it leads, the next word, where it leads …, in the alphabetical order of the words. */
+  readonly arcs: readonly (readonly number[])[];
   readonly isFinal: readonly boolean[];
 };
 
-/** Subset construction over the grammar's automaton; tags are dropped. */
-export function determinise(grammar: CompiledGrammar): Dfa {
-  const alphabetical = grammar.words
-    .map((_, i) => i)
-    .sort((a, b) => (wordAt(grammar, a) < wordAt(grammar, b) ? -1 : 1));
-  const place = new Int32Array(grammar.words.length);
-  alphabetical.forEach((word, i) => (place[word] = i));
+/**
+ * Subset construction over the grammar's automaton, from each of these nodes; tags are dropped. The same nodes are
+ * reached again and again, so the state of every set of nodes is remembered before silent arcs are followed from it.
+ */
+export function determinise(grammar: CompiledGrammar, startNodes: readonly number[]): Dfa {
+  const { word, words, finalNode } = grammar;
+  const alphabetical = words.map((_, i) => i).sort((a, b) => ((words[a] ?? "") < (words[b] ?? "") ? -1 : 1));
+  const place = new Int32Array(words.length);
+  alphabetical.forEach((number, i) => (place[number] = i));
 
   const close = createClosure(grammar);
-  const numbers = new Map<string, number>();
+  const closed = createListNumbers();
+  const reached = createListNumbers();
+  const stateOf: number[] = [];
   const subsets: (readonly number[])[] = [];
+  /** The state of the nodes that are reached from these, sorted ones. */
   const numberOf = (nodes: readonly number[]): number => {
-    const subset = close(nodes);
-    const key = subset.join(",");
-    const known = numbers.get(key);
+    const set = reached.numberOf(nodes);
+    const known = stateOf[set];
     if (known !== undefined) return known;
-    numbers.set(key, subsets.length);
-    return subsets.push(subset) - 1;
+    const subset = close(nodes);
+    const state = closed.numberOf(subset);
+    if (state === subsets.length) subsets.push(subset);
+    stateOf[set] = state;
+    return state;
   };
 
-  numberOf([grammar.startNode]);
-  const arcs: [number, number][][] = [];
+  const starts = startNodes.map((node) => numberOf([node]));
+  const arcs: number[][] = [];
   const isFinal: boolean[] = [];
+  const targets: number[][] = words.map(() => []);
   for (let state = 0; state < subsets.length; state++) {
-    const targets = new Map<number, number[]>();
-    for (const node of subsets[state] ?? []) {
-      for (let a = grammar.word.start[node] ?? 0; a < (grammar.word.start[node + 1] ?? 0); a++) {
-        const word = grammar.word.word[a] ?? 0;
-        const to = grammar.word.to[a] ?? 0;
-        const known = targets.get(word);
-        if (known === undefined) targets.set(word, [to]);
-        else known.push(to);
+    const subset = subsets[state]!;
+    const spelt: number[] = [];
+    for (const node of subset) {
+      for (let a = word.start[node]!; a < word.start[node + 1]!; a++) {
+        const nodes = targets[word.word[a]!]!;
+        if (nodes.length === 0) spelt.push(word.word[a]!);
+        if (!nodes.includes(word.to[a]!)) nodes.push(word.to[a]!);
       }
     }
-    const sorted = [...targets].sort(([a], [b]) => (place[a] ?? 0) - (place[b] ?? 0));
-    arcs.push(sorted.map(([word, nodes]) => [word, numberOf(nodes)]));
-    isFinal.push(subsets[state]?.includes(grammar.finalNode) === true);
+    const own: number[] = [];
+    for (const number of spelt.sort((a, b) => place[a]! - place[b]!)) {
+      own.push(number, numberOf(targets[number]!.sort((a, b) => a - b)));
+      targets[number] = [];
+    }
+    arcs.push(own);
+    isFinal.push(subset.includes(finalNode));
   }
-  return { arcs, isFinal };
+  return { starts, arcs, isFinal };
 }
-
-const wordAt = (grammar: CompiledGrammar, i: number): string => grammar.words[i] ?? "";
 
 /** All nodes reached by silent arcs, sorted, without those that only pass silence on. */
 function createClosure({ nodes, silent, word, finalNode }: CompiledGrammar) {
@@ -60,8 +72,8 @@ function createClosure({ nodes, silent, word, finalNode }: CompiledGrammar) {
     for (let node = waiting.pop(); node !== undefined; node = waiting.pop()) {
       if (seenIn[node] === round) continue;
       seenIn[node] = round;
-      if (node === finalNode || (word.start[node] ?? 0) < (word.start[node + 1] ?? 0)) kept.push(node);
-      for (let a = silent.start[node] ?? 0; a < (silent.start[node + 1] ?? 0); a++) waiting.push(silent.to[a] ?? 0);
+      if (node === finalNode || word.start[node]! < word.start[node + 1]!) kept.push(node);
+      for (let a = silent.start[node]!; a < silent.start[node + 1]!; a++) waiting.push(silent.to[a]!);
     }
     return kept.sort((a, b) => a - b);
   };

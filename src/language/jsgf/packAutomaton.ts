@@ -4,28 +4,33 @@ export type LooseArc = { readonly from: number; readonly to: number; readonly la
 
 type Loose = {
   readonly nodes: number;
-  readonly startNode: number;
+  readonly startNodes: readonly number[];
   readonly finalNode: number;
   readonly silent: readonly LooseArc[];
   readonly worded: readonly LooseArc[];
+};
+
+type Packed = {
+  readonly automaton: Pick<CompiledGrammar, "nodes" | "finalNode" | "silent" | "word">;
+  readonly startNodes: readonly number[];
 };
 
 /**
  * Renumbers the nodes so that every silent arc leads upward, and packs the arcs by the node they leave,
  * in the order in which they were added. Expects no loop of silent arcs.
  */
-export function packAutomaton(
-  loose: Loose,
-): Pick<CompiledGrammar, "nodes" | "startNode" | "finalNode" | "silent" | "word"> {
+export function packAutomaton(loose: Loose): Packed {
   const rank = silentOrder(loose.nodes, loose.silent);
   const silent = pack(loose.nodes, loose.silent, rank);
   const word = pack(loose.nodes, loose.worded, rank);
   return {
-    nodes: loose.nodes,
-    startNode: rank[loose.startNode] ?? 0,
-    finalNode: rank[loose.finalNode] ?? 0,
-    silent: { start: silent.start, to: silent.to, mark: silent.label },
-    word: { start: word.start, to: word.to, word: word.label },
+    automaton: {
+      nodes: loose.nodes,
+      finalNode: rank[loose.finalNode] ?? 0,
+      silent: { start: silent.start, to: silent.to, mark: silent.label },
+      word: { start: word.start, to: word.to, word: word.label },
+    },
+    startNodes: loose.startNodes.map((node) => rank[node] ?? 0),
   };
 }
 

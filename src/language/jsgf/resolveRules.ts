@@ -16,9 +16,10 @@ export type ResolvedRules = ReadonlyMap<RuleReference, GrammarRule>;
 export function resolveRules(files: GrammarFiles): Result<ResolvedRules, GrammarError> {
   const resolved = new Map<RuleReference, GrammarRule>();
   for (const [key, file] of files) {
+    const scope = rulesInScope(files, key, file);
     for (const rule of file.rules) {
       for (const reference of referencesIn(rule.body)) {
-        const found = findRule(files, key, file, reference);
+        const found = findRule(files, key, file, scope, reference);
         if (!found.ok) return found;
         resolved.set(reference, found.value);
       }
@@ -28,11 +29,13 @@ export function resolveRules(files: GrammarFiles): Result<ResolvedRules, Grammar
 }
 
 type Candidate = { readonly key: string; readonly rule: GrammarRule };
+type Scope = ReadonlyMap<string, readonly Candidate[]>;
 
 function findRule(
   files: GrammarFiles,
   key: string,
   file: GrammarFile,
+  scope: Scope,
   { qualifier, name, place }: RuleReference,
 ): Result<GrammarRule, GrammarError> {
   const isImported = file.imports.some((i) => i.from === qualifier);
@@ -40,9 +43,7 @@ function findRule(
     return fail({ code: "unknown-import", message: `${qualifier} is not imported here`, place });
   }
   const written = qualifier === undefined ? name : `${qualifier}.${name}`;
-  const candidates = rulesInScope(files, key, file).filter(
-    (c) => c.rule.name === name && (qualifier === undefined || c.key === qualifier),
-  );
+  const candidates = (scope.get(name) ?? []).filter((c) => qualifier === undefined || c.key === qualifier);
   const rules = new Set(candidates.map((c) => c.rule));
   const [first, second] = rules;
   if (first !== undefined && second === undefined) return ok(first);
@@ -55,12 +56,19 @@ function findRule(
   return fail({ code: "unknown-rule", message: `no rule <${written}> is defined or imported here`, place });
 }
 
-/** The file's own rules and the public ones that it imports. */
-function rulesInScope(files: GrammarFiles, key: string, file: GrammarFile): readonly Candidate[] {
-  const imported = file.imports.flatMap(({ from, rule: wanted }) =>
-    (files.get(from)?.rules ?? [])
-      .filter((rule) => rule.isPublic && (wanted === "*" || wanted === rule.name))
-      .map((rule) => ({ key: from, rule })),
-  );
-  return [...file.rules.map((rule) => ({ key, rule })), ...imported];
+/** The file's own rules and the public ones that it imports, by name. */
+function rulesInScope(files: GrammarFiles, key: string, file: GrammarFile): Scope {
+  const scope = new Map<string, Candidate[]>();
+  const add = (candidate: Candidate): void => {
+    const sameName = scope.get(candidate.rule.name);
+    if (sameName === undefined) scope.set(candidate.rule.name, [candidate]);
+    else sameName.push(candidate);
+  };
+  for (const rule of file.rules) add({ key, rule });
+  for (const { from, rule: wanted } of file.imports) {
+    for (const rule of files.get(from)?.rules ?? []) {
+      if (rule.isPublic && (wanted === "*" || wanted === rule.name)) add({ key: from, rule });
+    }
+  }
+  return scope;
 }

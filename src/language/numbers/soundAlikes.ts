@@ -6,37 +6,37 @@ import { wordsToNumber } from "./wordsToNumber.ts";
 export type SoundAlike = { readonly value: number; readonly words: string };
 
 /**
- * thirteen/thirty … nineteen/ninety, both ways.
- * Source: 14/40 and the rule to say such numbers two ways: a nuclear pharmacy safety article of 2015; the other pairs: common
- * practice, no source.
+ * thirteen/thirty … nineteen/ninety, and niner/nine oh, both ways.
+ * Source: 14/40 and the rule to say such numbers two ways: a nuclear pharmacy safety article of 2015; the other teens: common
+ * practice, no source; niner/nine oh: this project's report of phone distances, where accents without a final r say
+ * nearly the same.
  */
-const SWAPS: ReadonlyMap<string, string> = new Map(
-  [3, 4, 5, 6, 7, 8, 9].flatMap((n) => {
-    const [teen, ty] = [TEENS[n] ?? "", TENS[n] ?? ""];
-    return [
-      [teen, ty],
-      [ty, teen],
-    ] as const;
-  }),
-);
+const SWAPS = [
+  ...[3, 4, 5, 6, 7, 8, 9].map((n) => ({ one: [TEENS[n] ?? ""], other: [TENS[n] ?? ""], onlyLast: false })),
+  { one: ["niner"], other: ["nine", "oh"], onlyLast: true },
+].flatMap(({ one, other, onlyLast }) => [
+  { said: one, heard: other, onlyLast },
+  { said: other, heard: one, onlyLast },
+]);
 
 /**
- * What else the words of a number may have been, by a teen taken for a ty or the other way round.
+ * What else the words of a number may have been, by a teen taken for a ty or the other way round, or by "niner" at the end.
  *
- * "one thirteen" → 130; "fifty" → 15; "thirty point five" → 13.5. A ty word with a digit after it ("fifty five") and
- * digits said one by one ("one five") have no sound-alike: the swapped words are no number.
+ * "one thirteen" → 130; "fifty" → 15; "thirty point five" → 13.5; "one niner" → 190. A ty word with a digit after it
+ * ("fifty five") and digits said one by one ("one five") have no sound-alike: the swapped words are no number.
  * Not for: the other risky pairs (five/nine), which only the sound can tell apart.
  */
 export function soundAlikes(words: readonly string[]): readonly SoundAlike[] {
-  const said = wordsToNumber(words);
-  if (!said.ok) return [];
-  return words.flatMap((word, i) => {
-    const swapped = SWAPS.get(word);
-    if (swapped === undefined) return [];
-    const other = words.with(i, swapped);
-    const value = wordsToNumber(other);
-    return value.ok ? [{ value: value.value, words: other.join(" ") }] : [];
-  });
+  if (!wordsToNumber(words).ok) return [];
+  return words.flatMap((_, at) =>
+    SWAPS.flatMap(({ said, heard, onlyLast }) => {
+      const isSaid = said.every((word, i) => words[at + i] === word);
+      if (!isSaid || (onlyLast && at + said.length < words.length)) return [];
+      const other = words.toSpliced(at, said.length, ...heard);
+      const value = wordsToNumber(other);
+      return value.ok ? [{ value: value.value, words: other.join(" ") }] : [];
+    }),
+  );
 }
 
 /**

@@ -3,6 +3,7 @@ import { VITALS } from "../../core/vitals.ts";
 import type { DrugPlan, DrugPlanError } from "../../rules/drugPlan.ts";
 import { sayDoseUnit } from "./doseUnit.ts";
 import { roundedDose, sayNumber, sayTwoWays } from "./number.ts";
+import { saySafely } from "./safeNumber.ts";
 import { sentences } from "./sentence.ts";
 import { sayOld } from "./status.ts";
 
@@ -27,7 +28,7 @@ function sayDoseAmount(value: number, unit: DoseUnit): string {
 
 function sayPerKg({ planned, weight }: DrugPlan): string | undefined {
   if (planned.perKg === undefined || weight === undefined) return undefined;
-  const name = `${SCALARS[weight.scalarUsed]} ${sayNumber(weight.kg, 1)}`;
+  const name = `${SCALARS[weight.scalarUsed]} ${saySafely("weight", weight.kg, "kg", 1)}`;
   const guessed = weight.kind === "estimated" ? ", estimated" : "";
   return `${sayNumber(planned.perKg, 2)} per kilo, ${name}${guessed}`;
 }
@@ -65,11 +66,15 @@ export const sayDose = (plan: DrugPlan): string =>
 const list = (words: readonly string[]): string =>
   words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1) ?? ""}`;
 
-/** Why there is no dose, and what to do about it. */
-export function sayNoDose(error: DrugPlanError): string {
+/**
+ * Why there is no dose, and what to do about it.
+ *
+ * @param name what was heard, as it is said: an answer that does not name the drug could be one about another.
+ */
+export function sayNoDose(error: DrugPlanError, name: string): string {
   switch (error.kind) {
     case "no-medicine":
-      return "Not in this protocol.";
+      return sentences(`${name} is not in this protocol`);
     case "not-in-region":
       return `${sentences(error.medicine.spokenName + " is not sold in this region")}`;
     case "omitted-in-shock":
@@ -83,13 +88,16 @@ export function sayNoDose(error: DrugPlanError): string {
     }
     case "infusion-only": {
       const { low, start, high, unit } = error.infusion;
-      const span = `start ${sayNumber(start, 2)}, from ${sayNumber(low, 2)} to ${sayNumber(high, 2)}`;
+      const span = `start ${sayTwoWays(start)}, from ${sayNumber(low, 2)} to ${sayNumber(high, 2)}`;
       return sentences(`${error.medicine.spokenName}, infusion`, `${span} ${sayDoseUnit(unit)}`);
     }
     case "no-dose":
       return sentences(`No ${error.population} dose of ${error.medicine.spokenName} in this protocol`);
     case "in-question":
-      return sentences(`No dose while the ${VITALS[error.code].spokenName} is in question`, "Answer it first");
+      return sentences(
+        `No dose of ${name} while the ${VITALS[error.code].spokenName} is in question`,
+        "Answer it first",
+      );
     case "missing":
       return sentences(`${error.medicine.spokenName} needs ${list(error.missing)}`, "Say it first");
     case "too-short":

@@ -24,7 +24,7 @@ export const sayHeard = (statement: Statement): string =>
   sayStatement(statement, (v) =>
     v.said.value === v.value && v.said.unit !== "mo"
       ? sayVital(v.code, v.value)
-      : `${VITALS[v.code].spokenName} ${saySaid(v.said.value, v.said.unit)}`,
+      : `${VITALS[v.code].spokenName} ${saySaid(v.code, v.said.value, v.said.unit)}`,
   );
 
 function sayWhatIsWrong(about: VitalValue, others: readonly VitalValue[]): string {

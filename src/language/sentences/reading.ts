@@ -3,6 +3,7 @@ import type { Statement } from "../../log/facts.ts";
 import type { Perfusion } from "../../log/perfusion.ts";
 import { sayNumber } from "./number.ts";
 import { sayRecorded, type UsualUnits } from "./recordedValue.ts";
+import { saySafely } from "./safeNumber.ts";
 import { sayStatement } from "./statement.ts";
 import { sayCpp, sayMap } from "./status.ts";
 
@@ -25,7 +26,8 @@ export function sayConsequence(statement: Statement, perfusion: Perfusion): stri
   const pressure = has("sbp") || has("dbp") || has("map");
   if (!pressure && !has("icp")) return undefined;
   const parts: string[] = [];
-  if (pressure && perfusion.map !== undefined) parts.push(sayMap(perfusion.map));
+  const { map } = perfusion;
+  if (pressure && map !== undefined) parts.push(sayMap(map, saySafely("map", map.mapMmHg, "mmHg", 0)));
   if (perfusion.cpp.kind === "measured") parts.push(sayCpp(perfusion.cpp) ?? "");
   return parts.length === 0 ? undefined : parts.join(". ");
 }

@@ -36,10 +36,10 @@ export function sayRecorded(v: Recorded, usual: UsualUnits): string {
   const given =
     other === undefined
       ? sayVital(v.code, v.value)
-      : `${VITALS[v.code].spokenName} ${saySaid(other.value, other.unit, other.decimals)}`;
+      : `${VITALS[v.code].spokenName} ${saySaid(v.code, other.value, other.unit, other.decimals)}`;
   const asSaid = other === undefined ? v.said.value === v.value : v.said.unit === other.unit;
   const guessed = v.method === "estimated" ? `estimated ${given}` : given;
-  return asSaid ? guessed : `${guessed}, from ${saySaid(v.said.value, v.said.unit)}`;
+  return asSaid ? guessed : `${guessed}, from ${saySaid(v.code, v.said.value, v.said.unit)}`;
 }
 
 /** A recorded value as printed, without its label: "38 mmHg", "5.1 kPa", "6 months". */

@@ -33,10 +33,15 @@ export function sayCpp(cpp: Perfusion["cpp"]): string | undefined {
 /** What the mean is called aloud: one that was said is told apart from one that was worked out. */
 export const sayMeanName = (kind: "measured" | "computed"): string => (kind === "measured" ? "measured MAP" : "MAP");
 
-/** MAP with its standing against the target, e.g. "MAP seventy seven, thirteen under ninety". */
-export function sayMap(map: NonNullable<Perfusion["map"]>): string {
-  return `${sayMeanName(map.kind)} ${whole(map.mapMmHg)}, ${sayAgainstTarget(map.mapMmHg, map.targetMmHg)}`;
-}
+/**
+ * MAP with its standing against the target, e.g. "MAP seventy seven, thirteen under ninety".
+ *
+ * @param number how the number is said: plainly, unless given.
+ */
+export const sayMap = (
+  { kind, mapMmHg, targetMmHg }: NonNullable<Perfusion["map"]>,
+  number: string = whole(mapMmHg),
+): string => `${sayMeanName(kind)} ${number}, ${sayAgainstTarget(mapMmHg, targetMmHg)}`;
 
 /** How old a number is, aloud: "two minutes old". Nothing for one that was just said. */
 export function sayOld(ageMs: number): string | undefined {

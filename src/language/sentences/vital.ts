@@ -1,6 +1,7 @@
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
 import type { SaidUnit } from "../../log/facts.ts";
 import { sayNumber, showAmount, showNumber } from "./number.ts";
+import { saySafely } from "./safeNumber.ts";
 
 /** How each unit is said and printed. Said in full: a clipped unit is a misheard unit. */
 const UNITS: Readonly<Record<SaidUnit, { readonly said: string; readonly shown: string; readonly one?: string }>> = {
@@ -52,38 +53,47 @@ const spaced = (...parts: readonly string[]): string => parts.filter((part) => p
 const ofOne = (number: string, unit: SaidUnit): string | undefined =>
   number === "one" || number === "1" ? UNITS[unit].one : undefined;
 
-/** A spoken number with its unit, "one month". */
+/** A spoken number with its unit, "one month"; "fifteen, one five, kilopascals". */
 const withSaidUnit = (number: string, unit: SaidUnit): string =>
-  spaced(number, ofOne(number, unit) ?? saidUnitWords(unit));
+  spaced(
+    number.includes(",") && saidUnitWords(unit) !== "" ? `${number},` : number,
+    ofOne(number, unit) ?? saidUnitWords(unit),
+  );
 
 /** A printed number with its unit, "1 month". */
 const withShownUnit = (number: string, unit: SaidUnit): string => spaced(number, ofOne(number, unit) ?? showUnit(unit));
 
 /**
- * A vital as it is read back, e.g. "MAP seventy seven", "sats ninety four". The stored unit is understood, except for
- * body measures, which are said with it.
+ * A vital as it is read back, e.g. "MAP seventy seven", "sats ninety four", "ICP fifteen, one five". The stored unit is
+ * understood, except for body measures, which are said with it.
  *
  * @param value in the canonical unit of the vital (`VITALS`); rounded to its decimals.
  */
 export function sayVital(code: VitalCode, value: number): string {
   const { decimals, spokenName, unit } = VITALS[code];
-  const number = sayNumber(value, decimals);
+  const number = saySafely(code, value, SAID_UNIT[unit], decimals);
   return spaced(spokenName, SAID_WITH_UNIT.has(code) ? withSaidUnit(number, SAID_UNIT[unit]) : number);
 }
 
-/** "one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
+/** "one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. Once each: for what was read back before. */
 export const sayPair = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
   dbpMmHg === undefined
-    ? sayVital("sbp", sbpMmHg)
+    ? `${VITALS.sbp.spokenName} ${sayNumber(sbpMmHg, VITALS.sbp.decimals)}`
     : `${sayNumber(sbpMmHg, VITALS.sbp.decimals)} over ${sayNumber(dbpMmHg, VITALS.dbp.decimals)}`;
 
 /** "pressure one ten over sixty"; "systolic one ten" when there is no diastolic. mmHg. */
-export const sayPressure = (sbpMmHg: number, dbpMmHg: number | undefined): string =>
-  spaced(dbpMmHg === undefined ? "" : "pressure", sayPair(sbpMmHg, dbpMmHg));
+export function sayPressure(sbpMmHg: number, dbpMmHg: number | undefined): string {
+  if (dbpMmHg === undefined) return sayVital("sbp", sbpMmHg);
+  const [sbp, dbp] = [
+    saySafely("sbp", sbpMmHg, "mmHg", VITALS.sbp.decimals),
+    saySafely("dbp", dbpMmHg, "mmHg", VITALS.dbp.decimals),
+  ];
+  return `pressure ${sbp}${sbp.includes(",") ? "," : ""} over ${dbp}`;
+}
 
 /** A value and its unit as they were said, before any conversion: "four point five kilopascals". */
-export const saySaid = (value: number, unit: SaidUnit, decimals: 0 | 1 | 2 = 2): string =>
-  withSaidUnit(sayNumber(value, decimals), unit);
+export const saySaid = (code: VitalCode, value: number, unit: SaidUnit, decimals: 0 | 1 | 2 = 2): string =>
+  withSaidUnit(saySafely(code, value, unit, decimals), unit);
 
 /** A number in a unit of choice, fixed decimals: "5.1 kPa". */
 export const showIn = (value: number, unit: SaidUnit, decimals: 0 | 1 | 2): string =>

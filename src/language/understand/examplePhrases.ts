@@ -45,6 +45,8 @@ const OPEN: readonly string[] = [
   "stand by",
   "which protocol",
   "what can i say",
+  "hear me",
+  "forget my voice",
 ];
 
 const ANSWERS: readonly string[] = ["affirm", "negative", "one five", "fifteen, one five", "kilopascals"];

@@ -17,7 +17,7 @@ export function meaningKey(intent: Intent): string {
     case "vitals":
       return join("vitals", intent.correction, ...intent.items.map(itemKey).toSorted());
     case "number":
-      return join("number", intent.correction, intent.number.value, intent.unit);
+      return join("number", intent.correction, intent.number.value, intent.unit, intent.denies);
     case "unit":
       return join("unit", intent.unit);
     case "command":

@@ -1,7 +1,7 @@
 import { slotOf, type Intent, type SaidItem } from "../intent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
 import { readItems } from "./readItems.ts";
-import { saidNumber } from "./saidNumber.ts";
+import { saidNumber, type Half } from "./saidNumber.ts";
 import { idOf, tagValue } from "./tagValues.ts";
 
 /**
@@ -12,6 +12,17 @@ import { idOf, tagValue } from "./tagValues.ts";
  * which one stands is the speaker's to say.
  */
 export function readIntents(parse: Parse): readonly Intent[] {
+  return readHalf(parse, "both");
+}
+
+/** What it means where a number in it was said two ways that disagree: either half may be the slip. */
+export function readHalves(parse: Parse): readonly Intent[] {
+  return parse.some(({ tag }) => tag === "twoWaysWhole")
+    ? [...readHalf(parse, "whole"), ...readHalf(parse, "digits")]
+    : [];
+}
+
+function readHalf(parse: Parse, half: Half): readonly Intent[] {
   const command = tagValue(parse, "do");
   if (command !== undefined) return [{ kind: "command", command }];
 
@@ -29,7 +40,7 @@ export function readIntents(parse: Parse): readonly Intent[] {
 
   const correction = parse.some(({ tag }) => tag === "correction");
   if (parse.some(({ tag }) => tag === "item")) {
-    const items = readItems(parse);
+    const items = readItems(parse, half);
     if (items === undefined || items.length === 0) return [];
     return [firstOfEach(items), firstOfEach(items.toReversed()).toReversed()].map((kept) => ({
       kind: "vitals",
@@ -42,8 +53,9 @@ export function readIntents(parse: Parse): readonly Intent[] {
   const unit = tagValue(parse, "unit");
   const number = parse.find(({ tag }) => tag === "number");
   if (number !== undefined) {
-    const said = saidNumber(number, parse);
-    return said ? [{ kind: "number", correction, number: said, ...(unit && { unit }) }] : [];
+    const said = saidNumber(number, parse, half);
+    const denies = parse.some(({ tag }) => tag === "denial");
+    return said ? [{ kind: "number", correction, number: said, ...(unit && { unit }), ...(denies && { denies }) }] : [];
   }
   return unit ? [{ kind: "unit", unit }] : [];
 }

@@ -1,7 +1,7 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidItem, SaidNumber, SaidVital } from "../intent.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
-import { saidNumber } from "./saidNumber.ts";
+import { saidNumber, type Half } from "./saidNumber.ts";
 import { NUMBER_TAGS, tagValue } from "./tagValues.ts";
 
 /**
@@ -9,9 +9,10 @@ import { NUMBER_TAGS, tagValue } from "./tagValues.ts";
  *
  * Marks are taken in groups that end with an {item} mark. A mean said right after a pressure, with
  * no word of its own on how or where, was taken the way that pressure was.
+ * @param half which half of a number said two ways counts.
  * Errors: undefined when a number cannot be read; one bad number spoils the whole reading.
  */
-export function readItems(marks: readonly Mark[]): readonly SaidItem[] | undefined {
+export function readItems(marks: readonly Mark[], half: Half): readonly SaidItem[] | undefined {
   const items: SaidItem[] = [];
   let pressure: Qualifiers = {};
   let start = 0;
@@ -21,7 +22,7 @@ export function readItems(marks: readonly Mark[]): readonly SaidItem[] | undefin
     start = at + 1;
     const own = qualifiers(group);
     const isMean = group.some(({ tag }) => tag === "map");
-    const read = readItem(group, isMean ? { ...pressure, ...own } : own);
+    const read = readItem(group, isMean ? { ...pressure, ...own } : own, half);
     if (read === undefined) return undefined;
     items.push(...read);
     pressure = group.some(({ tag }) => tag === "sbp" || tag === "dbp") ? own : {};
@@ -38,7 +39,7 @@ function qualifiers(group: readonly Mark[]): Qualifiers {
   return { ...(method && { method }), ...(site && { site }), ...(level && { level }) };
 }
 
-function readItem(group: readonly Mark[], how: Qualifiers): readonly SaidItem[] | undefined {
+function readItem(group: readonly Mark[], how: Qualifiers, half: Half): readonly SaidItem[] | undefined {
   const sex = tagValue(group, "sex");
   if (sex !== undefined) return [{ kind: "sex", sex }];
   const cause = tagValue(group, "cause");
@@ -47,26 +48,26 @@ function readItem(group: readonly Mark[], how: Qualifiers): readonly SaidItem[] 
   if (herniation !== undefined) return [{ kind: "herniation", present: herniation === "suspected" }];
   const untestable = tagValue(group, "notTestable");
   if (untestable !== undefined) return [{ kind: "finding", code: untestable, finding: "not-testable" }];
-  if (tagValue(group, "side") !== undefined) return readPupils(group);
+  if (tagValue(group, "side") !== undefined) return readPupils(group, half);
 
   const unit = tagValue(group, "unit");
   const items: SaidItem[] = [];
   for (const code of NUMBER_TAGS) {
     const mark = group.find(({ tag }) => tag === code);
     if (mark === undefined) continue;
-    const said = saidNumber(mark, group);
+    const said = saidNumber(mark, group, half);
     if (said === undefined) return undefined;
     items.push({ ...vital(code, said), ...(unit && { unit }), ...how });
   }
   return items;
 }
 
-function readPupils(group: readonly Mark[]): readonly SaidItem[] | undefined {
+function readPupils(group: readonly Mark[], half: Half): readonly SaidItem[] | undefined {
   const side = tagValue(group, "side");
   const reaction = tagValue(group, "reaction");
   const unit = tagValue(group, "unit");
   const size = group.find(({ tag }) => tag === "pupil");
-  const said = size && saidNumber(size, group);
+  const said = size && saidNumber(size, group, half);
   const codes = (["pupilLeft", "pupilRight"] as const).filter(
     (code) => side === "both" || code === (side === "left" ? "pupilLeft" : "pupilRight"),
   );

@@ -60,6 +60,9 @@ const VALUES = {
     "next",
     "whatCanISay",
     "whichProtocol",
+    "hearMe",
+    "forgetVoice",
+    "notNow",
   ] satisfies Command[],
 } as const;
 
@@ -89,6 +92,7 @@ const PLAIN_TAGS: readonly string[] = [
   "pupil",
   "number",
   "correction",
+  "denial",
   "doubtful",
   "twoWaysWhole",
   "twoWaysDigits",

@@ -3,13 +3,16 @@ import type { CompiledGrammar } from "../jsgf/compiledGrammar.ts";
 import type { Intent } from "../intent.ts";
 import { couldBeInsideLimits } from "./couldBeInsideLimits.ts";
 import { meaningKey } from "./meaningKey.ts";
-import { readIntents } from "./readIntents.ts";
+import { readHalves, readIntents } from "./readIntents.ts";
 
 export type Understanding =
   | { readonly kind: "none" }
   | { readonly kind: "one"; readonly intent: Intent }
-  /** The words have several meanings. Two or more, each different. */
-  | { readonly kind: "many"; readonly intents: readonly Intent[] };
+  /**
+   * The words have several meanings. Two or more, each different. `halvesDisagree`: they have none but by a number said
+   * two ways that are two numbers, which hardly anybody says on purpose.
+   */
+  | { readonly kind: "many"; readonly intents: readonly Intent[]; readonly halvesDisagree: boolean };
 
 /**
  * Words to meaning, through a compiled grammar.
@@ -27,16 +30,19 @@ export function understand(grammar: CompiledGrammar, words: readonly string[]): 
   const { parses, truncated } = matchWords(grammar, words);
   if (truncated) return { kind: "none" };
 
+  const agreeing = parses.flatMap(readIntents);
+  const halvesDisagree = agreeing.length === 0;
   const distinct = new Map<string, Intent>();
-  for (const intent of parses.flatMap(readIntents)) {
+  for (const intent of halvesDisagree ? parses.flatMap(readHalves) : agreeing) {
     const key = meaningKey(intent);
     if (!distinct.has(key)) distinct.set(key, intent);
   }
   const all = [...distinct.values()];
   const inside = all.filter(couldBeInsideLimits);
-  const kept = inside.length > 0 ? inside : all;
+  // Of two halves that disagree, limits do not make one the right one.
+  const kept = inside.length > 0 && !halvesDisagree ? inside : all;
 
   const [first, ...others] = kept;
   if (first === undefined) return { kind: "none" };
-  return others.length === 0 ? { kind: "one", intent: first } : { kind: "many", intents: kept };
+  return others.length === 0 ? { kind: "one", intent: first } : { kind: "many", intents: kept, halvesDisagree };
 }

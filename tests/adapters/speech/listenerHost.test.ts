@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test } from "vitest";
-import { createListenerHost, type LoadedListener } from "../../../src/adapters/speech/listenerHost.ts";
+import { createListenerHost, type GraphName, type LoadedListener } from "../../../src/adapters/speech/listenerHost.ts";
 import type { FromListener, ToListener } from "../../../src/adapters/speech/listenerMessages.ts";
 import { fail, ok } from "../../../src/core/result.ts";
 
@@ -7,7 +7,8 @@ const ASSETS = { runtime: "r", network: "n", vad: "v" };
 const LANGUAGE = { sources: {}, dictionaryText: "" };
 const RATE_HZ = 48_000;
 
-const loadedWith = (listen: LoadedListener["listen"]): LoadedListener => ({
+const loadedWith = (listen: LoadedListener["listen"], prepare = (_: GraphName): void => undefined): LoadedListener => ({
+  prepare,
   vad: {
     judge: (frame) => Promise.resolve(frame.some((x) => Math.abs(x) > 0.1) ? 0.95 : 0.02),
     reset: () => undefined,
@@ -81,6 +82,51 @@ describe("the host in the worker", () => {
     });
     expect(states).toEqual(["asked"]);
     expect(lengths[0]).toBeCloseTo(1.6, 1);
+  });
+
+  test("in called listening hears with that grammar in every state, openly, and has it ready before", async () => {
+    const graphs: string[] = [];
+    const prepared: string[] = [];
+    const { receive, until, speak } = setUp(() =>
+      Promise.resolve(
+        ok(
+          loadedWith(
+            (graph) => {
+              graphs.push(graph);
+              return Promise.resolve({ candidates: [] });
+            },
+            (graph) => void prepared.push(graph),
+          ),
+        ),
+      ),
+    );
+    receive({ op: "load", assets: ASSETS, language: LANGUAGE });
+    await until(({ op }) => op === "ready");
+    receive({ op: "mode", mode: "called" });
+    receive({ op: "grammar", state: "asked" });
+    expect(prepared).toEqual(["open", "called"]);
+    speak(receive);
+    await until(isHeard);
+    expect(graphs).toEqual(["called"]);
+  });
+
+  test("a grammar that cannot be made ready is told", async () => {
+    const { receive, until } = setUp(() =>
+      Promise.resolve(
+        ok(
+          loadedWith(
+            () => Promise.resolve({ candidates: [] }),
+            (graph) => {
+              if (graph === "called") throw new Error("no such rule");
+            },
+          ),
+        ),
+      ),
+    );
+    receive({ op: "load", assets: ASSETS, language: LANGUAGE });
+    await until(({ op }) => op === "ready");
+    receive({ op: "mode", mode: "called" });
+    expect(await until(({ op }) => op === "failed")).toMatchObject({ error: { kind: "worker-died" } });
   });
 
   test("answers a ping while it loads", () => {

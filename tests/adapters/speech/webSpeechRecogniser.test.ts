@@ -183,6 +183,14 @@ describe("while listening", () => {
     expect(made).toHaveLength(2);
   });
 
+  test("called: it hears all, as in open listening, with the call word in its text", async () => {
+    const recogniser = await listening();
+    recogniser.setMode("called");
+    last().hear("Tragus, status");
+    expect(events.at(-1)).toMatchObject({ utterance: { by: "browser", candidates: [{ words: "Tragus, status" }] } });
+    expect(made).toHaveLength(1);
+  });
+
   test("held: it runs from press to release", async () => {
     const recogniser = await listening();
     recogniser.setMode("held");

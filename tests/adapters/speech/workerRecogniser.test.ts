@@ -289,6 +289,22 @@ describe("while listening", () => {
     expect(told().at(-1)).toBe("recovered");
   });
 
+  test("a voice too faint to be trusted is a fault at the third utterance, until one is not", () => {
+    const speak = (levelDb: number): void => {
+      const shape = { lengthMs: 1_100, levelDb, noiseDb: -90, clipped: false };
+      const utterance = { by: "listener", candidates: [], shape, endedAtMs: 0 } as const;
+      worker().say({ op: "event", event: { kind: "heard", utterance } });
+    };
+    const faults = (): string[] => told().filter((kind) => kind !== "heard" && kind !== "listening");
+    for (const levelDb of [-65, -65, -30, -65, -65]) speak(levelDb);
+    expect(faults()).toEqual([]);
+    speak(-65);
+    speak(-65);
+    expect(faults()).toEqual(["fault voice-faint"]);
+    speak(-30);
+    expect(faults()).toEqual(["fault voice-faint", "recovered"]);
+  });
+
   test("recovery is told only when everything works", async () => {
     worker().say({ op: "microphone", silentForMs: 3_000 });
     worker().crash("boom");

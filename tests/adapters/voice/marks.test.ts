@@ -4,7 +4,7 @@ import { renderTone } from "../../../src/adapters/voice/tones.ts";
 import { burstsOf, levelDb } from "./spectrum.ts";
 
 const RATE = 48_000;
-const MARKS = ["heard", "asked", "refused"] as const;
+const MARKS = ["heard", "asked", "refused", "called"] as const;
 
 const loudestHz = (pcm: Float32Array): number => {
   let loudest = { hz: 0, db: -Infinity };
@@ -32,6 +32,13 @@ it("sounds once high for heard, twice for asked, once low for refused", () => {
   const [heard, asked, refused] = MARKS.map((mark) => renderMark(mark, RATE));
   expect([heard, asked, refused].map((pcm) => burstsOf(pcm!, RATE).length)).toEqual([1, 2, 1]);
   expect(loudestHz(heard!)).toBeGreaterThan(3 * loudestHz(refused!));
+});
+
+it("sounds twice on one level for called", () => {
+  const pcm = renderMark("called", RATE);
+  expect(burstsOf(pcm, RATE)).toHaveLength(2);
+  const half = Math.floor(pcm.length / 2);
+  expect(loudestHz(pcm.slice(half)) / loudestHz(pcm.slice(0, half))).toBeCloseTo(1, 1);
 });
 
 it("rises for asked", () => {

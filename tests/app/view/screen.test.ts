@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { freshState, type AppState } from "../../../src/app/context.ts";
-import type { TalkState } from "../../../src/app/conversation.ts";
+import { FIRST_TALK, type TalkState } from "../../../src/app/talkState.ts";
 import type { ScreenView } from "../../../src/app/screenView.ts";
 import { firstSettings } from "../../../src/app/settings.ts";
 import { takeTick, takeUtterance } from "../../../src/app/takeTurn.ts";
@@ -19,17 +19,7 @@ const { mapMmHg, cppMmHg } = selectTargets(emptyCase, protocol);
 const MAP_TARGET = mapMmHg.target.value;
 const CPP_TARGET = cppMmHg.target.value;
 const T0 = 1_800_000_000_000;
-const TALK: TalkState = {
-  hearing: "listening",
-  hearingText: "Listening",
-  mode: "open",
-  lastHeard: undefined,
-  lastSpoken: undefined,
-  voiceText: "",
-  saveText: "Saved",
-  saveFailed: false,
-  protocolNotice: undefined,
-};
+const TALK: TalkState = { ...FIRST_TALK, hearing: "listening", hearingText: "Listening", saveText: "Saved" };
 
 const view = (state: AppState, nowMs: number): ScreenView => viewScreen(context, state, TALK, firstSettings, nowMs);
 

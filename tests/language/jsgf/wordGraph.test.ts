@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { compileGrammar } from "../../../src/language/jsgf/compileGrammar.ts";
+import { compileGrammar, compileRules } from "../../../src/language/jsgf/compileGrammar.ts";
 import type { WordGraph } from "../../../src/language/jsgf/grammarTypes.ts";
-import { toWordGraph } from "../../../src/language/jsgf/wordGraph.ts";
+import { toWordGraph, toWordGraphs } from "../../../src/language/jsgf/wordGraph.ts";
 import { grammarOf, madeExpansion, waysThrough, type Made } from "./randomGrammar.ts";
 
 function graphOf(sources: Record<string, string>, grammar: string): WordGraph {
@@ -69,6 +69,23 @@ describe("toWordGraph", () => {
         expect(new Set(keys).size).toBe(keys.length);
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it("gives grammars that were compiled together the graphs that each has alone", () => {
+    fc.assert(
+      fc.property(madeExpansion, madeExpansion, (one, other) => {
+        const [first = "", second = ""] = [one, other].map((made) => grammarOf(made)["made"]?.split("= ")[1] ?? "");
+        const both = `#JSGF V1.0; grammar g; public <a> = ${first} public <b> = ${second} public <c> = <a> | <b> ten;`;
+        const together = compileRules({ g: both }, "g", ["a", "b", "c"]);
+        if (!together.ok) throw new Error(JSON.stringify(together.error));
+        const alone = ["a", "b", "c"].map((rule) => {
+          const grammar = compileGrammar({ g: both }, { grammar: "g", rule });
+          if (!grammar.ok) throw new Error(JSON.stringify(grammar.error));
+          return toWordGraph(grammar.value);
+        });
+        expect(toWordGraphs(together.value)).toEqual(alone);
+      }),
     );
   });
 

@@ -70,7 +70,7 @@ describe("<nTwoWays>", () => {
   /** The values of all readings; a reading whose halves differ has none. */
   const valuesOfBoth = (words: readonly string[]): ReadonlySet<number> => {
     const all = { tag: "number", words, from: 0, to: words.length };
-    const read = matchWords(grammar, words).parses.map((parse) => saidNumber(all, parse)?.value);
+    const read = matchWords(grammar, words).parses.map((parse) => saidNumber(all, parse, "both")?.value);
     return new Set(read.filter((value) => value !== undefined));
   };
 

@@ -44,6 +44,14 @@ describe("soundAlikes", () => {
     ["one twenty", []],
     ["a hundred and four", []],
     ["thirty thirty", []],
+    ["niner", [90]],
+    ["nine oh", [9]],
+    ["nine zero", []],
+    ["one niner", [190]],
+    ["one nine oh", [19]],
+    ["niner four", []],
+    ["nine oh five", []],
+    ["nine", []],
     ["", []],
   ])("%j could be %j", (said, others) => expect(values(said)).toEqual(others));
 

@@ -30,7 +30,9 @@ describe("vitals aloud and printed", () => {
     ["glucose", 0.5, "glucose zero point five", "Glucose 0.5 mmol/L"],
     ["gcsMotor", 5, "motor five", "GCS motor 5"],
     ["pupilLeft", 4, "left pupil four", "Left pupil 4 mm"],
-    ["weight", 80, "weight eighty kilograms", "Weight 80.0 kg"],
+    ["weight", 80, "weight eighty, eight zero, kilograms", "Weight 80.0 kg"],
+    ["icp", 15, "ICP fifteen, one five", "ICP 15 mmHg"],
+    ["sbp", 113, "systolic one thirteen, one one three", "SBP 113 mmHg"],
     ["age", 54, "age fifty four years", "Age 54 years"],
     ["age", 1, "age one year", "Age 1 year"],
     ["age", 0, "age zero years", "Age 0 years"],
@@ -46,15 +48,15 @@ describe("vitals aloud and printed", () => {
     expect(showPressure(90, undefined)).toBe("90 mmHg systolic");
   });
 
-  it.each<[value: number, unit: SaidUnit, said: string, shown: string]>([
-    [4.5, "kPa", "four point five kilopascals", "4.5 kPa"],
-    [20, "cmH2O", "twenty centimetres of water", "20 cmH2O"],
-    [98.6, "degF", "ninety eight point six degrees Fahrenheit", "98.6 °F"],
-    [5, "{score}", "five", "5"],
-    [6, "mo", "six months", "6 months"],
-    [1, "mo", "one month", "1 month"],
-  ])("keeps %d %s as it was said", (value, unit, said, shown) => {
-    expect(saySaid(value, unit)).toBe(said);
+  it.each<[code: VitalCode, value: number, unit: SaidUnit, said: string, shown: string]>([
+    ["etco2", 4.5, "kPa", "four point five kilopascals", "4.5 kPa"],
+    ["icp", 20, "cmH2O", "twenty centimetres of water", "20 cmH2O"],
+    ["temp", 98.6, "degF", "ninety eight point six degrees Fahrenheit", "98.6 °F"],
+    ["gcsMotor", 5, "{score}", "five", "5"],
+    ["age", 6, "mo", "six months", "6 months"],
+    ["age", 1, "mo", "one month", "1 month"],
+  ])("keeps %s %d %s as it was said", (code, value, unit, said, shown) => {
+    expect(saySaid(code, value, unit)).toBe(said);
     expect(showSaid(value, unit)).toBe(shown);
   });
 

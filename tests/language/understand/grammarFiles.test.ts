@@ -48,6 +48,7 @@ describe("grammar files", () => {
     ["control", "command"],
     ["preparation", "answer"],
     ["numbers", "number"],
+    ["restart", "restart"],
     ["drugs", "drug"],
     ["drugs", "doseQuestion"],
     ["drugs", "whyQuestion"],

@@ -25,6 +25,8 @@ describe("one meaning", () => {
     ["cause bleed", "cause is a brain haemorrhage"],
     ["herniation suspected", "suspected herniation"],
     ["yes", "affirm"],
+    ["sats ninety nine zero", "sats ninety"],
+    ["sats ninety no ninety two", "sats ninety two"],
     ["next", "next step"],
   ])("%s = %s", (one, other) => {
     expect(keyOf(one)).toBe(keyOf(other));
@@ -35,6 +37,7 @@ describe("different meanings", () => {
   it.each([
     ["heart rate fifteen", "heart rate fifty"],
     ["heart rate ninety", "correction heart rate ninety"],
+    ["correction one five", "negative one five"],
     ["heart rate ninety", "breaths nine"],
     ["end tidal five", "end tidal five kilopascals"],
     ["temp thirty seven", "temp thirty seven celsius"],

@@ -29,9 +29,18 @@ describe("an understood value", () => {
     expect(hear("i c p fifteen one five")).toMatchObject({ intent: { items: [{ value: 15, words: "one five" }] } });
   });
 
-  it("said two ways that disagree is not taken", () => {
-    expect(hear("i c p fifteen five zero")).toEqual({ kind: "none" });
-    expect(hear("weight thirteen three zero kilos")).toEqual({ kind: "none" });
+  it.each([
+    ["i c p fifteen five zero", 15, 50],
+    ["weight thirteen three zero kilos", 13, 30],
+    ["sats ninety nine one", 90, 91],
+    ["map one thirteen one three zero", 113, 130],
+  ])("said two ways that disagree is one or the other: %s", (said, whole, digits) => {
+    const items = [[{ value: whole }], [{ value: digits }]].map((values) => ({ items: values }));
+    expect(hear(said)).toMatchObject({ kind: "many", intents: items, halvesDisagree: true });
+  });
+
+  it("said two ways that disagree is nothing where other words are meant", () => {
+    expect(hear("rate ninety one ten over sixty")).toMatchObject({ kind: "one" });
   });
 
   it("has no unit when none was said", () => {

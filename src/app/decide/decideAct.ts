@@ -1,0 +1,152 @@
+import { unreachable } from "../../core/unreachable.ts";
+import type { Intent } from "../../language/intent.ts";
+import { askDisregard, askDoses, askStandBy, askStep } from "../../language/sentences/act.ts";
+import { sentences } from "../../language/sentences/sentence.ts";
+import type { CaseState } from "../../log/caseState.ts";
+import type { Act, NewFact, Question } from "../../log/facts.ts";
+import { findMedicine } from "../../protocol/findMedicine.ts";
+import { findStep } from "../../protocol/findStep.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import type { AppContext } from "../context.ts";
+import { answered, refused, type Decision } from "./decision.ts";
+import { decideStep } from "./decideStep.ts";
+import { newestEntry, strikeEntry } from "./disregard.ts";
+import type { Source } from "./recordStatement.ts";
+
+export const SAY_AGAIN = "Say again.";
+
+/** What would be done, where it is something that must not be done on a doubtful hearing; nothing where it changes little. */
+function actOf({ protocol }: AppContext, log: CaseState, intent: Intent): Act | undefined {
+  switch (intent.kind) {
+    case "dose":
+      return findMedicine(protocol, intent.drugId) && { kind: "dose", drugId: intent.drugId };
+    case "step": {
+      const stepId = intent.stepId ?? log.calledStepId;
+      if (stepId === undefined || findStep(protocol, stepId) === undefined) return undefined;
+      return { kind: "step", stepId, answer: intent.answer };
+    }
+    case "command": {
+      if (intent.command === "standBy") return { kind: "standBy" };
+      const newest = intent.command === "disregard" ? newestEntry(protocol, log) : undefined;
+      // While a question waits, "disregard" may mean the question: then it must be said again.
+      return newest && log.questions.length === 0 ? { kind: "disregard", targetIds: newest.targetIds } : undefined;
+    }
+    case "vitals":
+    case "number":
+    case "unit":
+    case "why":
+      return undefined;
+  }
+}
+
+/** Questions about the same kind of thing: it was said anew. */
+const aboutSame = (log: CaseState, acts: readonly Act[]): readonly Question[] =>
+  log.questions.filter(({ acts: asked = [] }) =>
+    asked.some((one) => acts.some((other) => one.kind === other.kind && stepOf(one) === stepOf(other))),
+  );
+const stepOf = (act: Act): string | undefined => (act.kind === "step" ? act.stepId : undefined);
+
+/** Closes the questions that saying this again answers. */
+export const closedBy = (log: CaseState, acts: readonly Act[]): readonly NewFact[] =>
+  aboutSame(log, acts).map(({ id }) => ({ type: "question.closed", questionId: id, outcome: "restated" }));
+
+/** The question, naming what would be done. */
+function promptOf(protocol: Protocol, log: CaseState, acts: readonly Act[], heard: string): string {
+  const [first] = acts;
+  switch (first?.kind) {
+    case "dose":
+      return askDoses(
+        acts.flatMap((a) => (a.kind === "dose" ? (findMedicine(protocol, a.drugId)?.spokenName ?? []) : [])),
+      );
+    case "step": {
+      const step = findStep(protocol, first.stepId);
+      return step === undefined ? sentences(`${heard}?`) : askStep(step, first.answer);
+    }
+    case "disregard":
+      return askDisregard(newestEntry(protocol, log)?.words ?? "");
+    case "standBy":
+      return askStandBy;
+    case undefined:
+      return SAY_AGAIN;
+    default:
+      return unreachable(first);
+  }
+}
+
+/**
+ * The sound left a doubt about something that is no value: it is named and asked, and done when it is affirmed. Of several
+ * only doses are offered side by side: a choice between longer things cannot be kept in mind.
+ */
+export function askAct(
+  context: AppContext,
+  log: CaseState,
+  intents: readonly Intent[],
+  source: Source,
+  nowMs: number,
+): Decision {
+  const acts = intents.flatMap((intent) => actOf(context, log, intent) ?? []);
+  const allDoses = acts.every(({ kind }) => kind === "dose");
+  if (acts.length === 0 || acts.length < intents.length || (acts.length > 1 && !allDoses)) return refused(SAY_AGAIN);
+  const closed = closedBy(log, acts);
+  const prompt = promptOf(context.protocol, log, acts, source.heard);
+  const question: Question = {
+    id: `question-${log.factCount + closed.length}`,
+    reason: "acoustic",
+    about: [],
+    prompt,
+    ...source,
+    askedAtMs: nowMs,
+    strikes: [],
+    candidates: [],
+    acts,
+  };
+  return {
+    facts: [...closed, { type: "question.asked", question }],
+    outcome: "asked",
+    reply: { kind: "words", text: prompt },
+  };
+}
+
+function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, act: Act, nowMs: number): Decision {
+  switch (act.kind) {
+    case "dose":
+      return doseOf(act.drugId, heard);
+    case "step":
+      return decideStep(context, log, act.stepId, act.answer, { heard, by });
+    case "standBy":
+      return standBy(context, nowMs);
+    case "disregard": {
+      const newest = newestEntry(context.protocol, log);
+      if (newest === undefined || newest.targetIds.join() !== act.targetIds.join())
+        return answered("The last entry is another one now. Say disregard again.");
+      return strikeEntry(newest);
+    }
+  }
+}
+
+/** The question asked before this one, which now waits again. */
+export const waitingAfter = (log: CaseState, closed: Question): string | undefined =>
+  log.questions.find((q) => q.id !== closed.id)?.prompt;
+
+/** Affirmed: what was asked about is done, and the question is closed. */
+export function takeAct(context: AppContext, log: CaseState, question: Question, act: Act, nowMs: number): Decision {
+  const { facts, outcome, reply } = carryOut(context, log, question, act, nowMs);
+  const then = waitingAfter(log, question);
+  const closed: NewFact = { type: "question.closed", questionId: question.id, outcome: "affirmed" };
+  const spoken = reply.kind === "words" ? { ...reply, text: sentences(reply.text, then) } : reply;
+  return {
+    facts: [closed, ...facts],
+    outcome,
+    reply: spoken.kind === "dose" ? { ...spoken, then } : spoken,
+  };
+}
+
+/** The protocol's dose, to be said. */
+export const doseOf = (drugId: string, heard: string): Decision => ({
+  facts: [],
+  outcome: "answered",
+  reply: { kind: "dose", drugId, heard, then: undefined },
+});
+
+export const standBy = ({ protocol }: AppContext, nowMs: number): Decision =>
+  answered("Standing by.", [{ type: "standBy.started", untilMs: nowMs + protocol.timers.standByS.value * 1000 }]);

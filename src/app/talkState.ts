@@ -1,0 +1,57 @@
+import { FIRST_EARS, isListeningFor, type Ears } from "./ears.ts";
+import { HEAR_ME_SILENT, type HearMeTalk } from "./hearMeDialogue.ts";
+import type { ListeningMode, Mark } from "./ports.ts";
+import type { ProtocolNotice } from "./protocolFile.ts";
+import type { HearingStatus, Outcome } from "./screenView.ts";
+
+/** What the page shows beside the case itself. */
+export type TalkState = {
+  readonly hearing: HearingStatus;
+  readonly hearingText: string;
+  readonly mode: ListeningMode;
+  /** In called listening: words count now without the call word. */
+  readonly attentive: boolean;
+  /** Held listening is taking an utterance. */
+  readonly holding: boolean;
+  readonly tooLoud: boolean;
+  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
+  readonly lastSpoken: string | undefined;
+  readonly voiceText: string;
+  readonly saveText: string;
+  readonly saveFailed: boolean;
+  /** What came of the last choice of a protocol file. */
+  readonly protocolNotice: ProtocolNotice | undefined;
+  readonly hearMe: HearMeTalk;
+};
+
+const MARKS: Readonly<Record<Outcome, Mark | undefined>> = {
+  recorded: "heard",
+  answered: "heard",
+  asked: "asked",
+  refused: "refused",
+  ignored: undefined,
+};
+
+/** The soft sound that tells what came of an utterance, before any words. */
+export const markFor = (outcome: Outcome): Mark | undefined => MARKS[outcome];
+
+/** The part of it that the ears know. */
+export const showEars = (ears: Ears, nowMs: number) => ({
+  mode: ears.mode,
+  attentive: ears.mode === "called" && isListeningFor(ears, nowMs),
+  holding: ears.holding,
+  tooLoud: ears.loudness.tooLoud,
+});
+
+export const FIRST_TALK: TalkState = {
+  hearing: "loading",
+  hearingText: "Loading",
+  ...showEars(FIRST_EARS, 0),
+  lastHeard: undefined,
+  lastSpoken: undefined,
+  voiceText: "",
+  saveText: "No entry yet",
+  saveFailed: false,
+  protocolNotice: undefined,
+  hearMe: HEAR_ME_SILENT,
+};

@@ -1,7 +1,7 @@
 import { makeVoiceProfile, type VoiceProfile } from "../listener/voiceProfile.ts";
 import type { HeardLine, LineMeasure } from "./hearMeLine.ts";
 import { HEAR_ME_LINES } from "./hearMeLines.ts";
-import { verdictOfVoice } from "./hearMeVerdict.ts";
+import { verdictOfVoice, type LineOutcome } from "./hearMeVerdict.ts";
 
 /** A line is waited for so long after our voice has asked for it … */
 export const LINE_WAIT_MS = 12_000;
@@ -10,7 +10,6 @@ export const ASK_WAIT_MS = 30_000;
 /** Two lines in a row of which nothing at all was heard: nobody is talking. */
 const SILENT_LINES = 2;
 
-export type LineOutcome = "right" | "unsure" | "wrong" | "missed";
 /** What became of one line. `measure`: of the utterance that counts, where there was one. */
 export type LineResult = { readonly outcome: LineOutcome; readonly measure: LineMeasure | undefined };
 

@@ -1,5 +1,6 @@
 import type { VoiceVerdict } from "../listener/voiceProfile.ts";
-import type { LineOutcome } from "./hearMe.ts";
+
+export type LineOutcome = "right" | "unsure" | "wrong" | "missed";
 
 const WELL_FROM_RIGHT = 5;
 const BADLY_UNDER_RIGHT = 2;

@@ -8,8 +8,8 @@ import {
   type HearMe,
   type HearMeEffect,
   type HearMeInput,
-  type LineOutcome,
 } from "../../src/app/hearMe.ts";
+import type { LineOutcome } from "../../src/app/hearMeVerdict.ts";
 import type { HeardLine } from "../../src/app/hearMeLine.ts";
 import { HEAR_ME_LINES } from "../../src/app/hearMeLines.ts";
 

@@ -3,11 +3,10 @@ import { callOf } from "./callWord.ts";
 import { QUIET_ROOM, stepLoudness, type Loudness, type LoudnessInput } from "./loudness.ts";
 import type { ListeningMode, Utterance } from "./ports.ts";
 import type { Outcome } from "./screenView.ts";
+import { speechStartedAtMs } from "./speechStart.ts";
 
 /** A hold begun by a key that gives no sign of its release ends by itself: the listener takes no more than 20 s. */
 export const PRESS_LASTS_MS = 18_000;
-/** Background on both sides of an utterance, as the listener cuts it. */
-const BACKGROUND_MS = 600;
 
 /** How we listen now. */
 export type Ears = {
@@ -78,7 +77,7 @@ function hear(ears: Ears, heard: Utterance): Step {
   });
   if (ears.mode !== "called") return [ears, [take(heard)]];
   const { endedAtMs } = heard;
-  const startedAtMs = endedAtMs - Math.max(0, (heard.shape?.lengthMs ?? 0) - BACKGROUND_MS);
+  const startedAtMs = speechStartedAtMs(heard);
   const found = callOf(heard);
   const [called, effect] = stepCalled(ears.called, { kind: "heard", call: found.kind, startedAtMs, endedAtMs });
   const next = { ...ears, called };

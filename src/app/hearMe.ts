@@ -1,6 +1,7 @@
 import { makeVoiceProfile, type VoiceProfile } from "../listener/voiceProfile.ts";
 import type { HeardLine, LineMeasure } from "./hearMeLine.ts";
 import { HEAR_ME_LINES } from "./hearMeLines.ts";
+import { median } from "./median.ts";
 import { verdictOfVoice, type LineOutcome } from "./hearMeVerdict.ts";
 
 /** A line is waited for so long after our voice has asked for it … */
@@ -61,20 +62,15 @@ function ask(results: readonly LineResult[], nowMs: number): Step {
   return [next, [{ kind: "ask", line: lineOf(next), isFirst: results.length === 0 }]];
 }
 
-function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}
-
 function finish(results: readonly LineResult[], nowMs: number): Step {
   const measures = results.flatMap(({ measure }) => measure ?? []);
-  if (measures.length === 0) return end("silence");
-  const m1Mean = measures.reduce((sum, { m1 }) => sum + m1, 0) / measures.length;
+  const speechDb = median(measures.map((m) => m.speechDb));
+  const noiseDb = median(measures.map((m) => m.noiseDb));
+  if (speechDb === undefined || noiseDb === undefined) return end("silence");
   const profile = makeVoiceProfile({
     madeAtMs: nowMs,
-    speechDb: median(measures.map((m) => m.speechDb)),
-    noiseDb: median(measures.map((m) => m.noiseDb)),
-    m1Mean,
+    speechDb,
+    noiseDb,
     verdict: verdictOfVoice(results.map(({ outcome }) => outcome)),
   });
   return [HEAR_ME_IDLE, [{ kind: "finished", profile }]];

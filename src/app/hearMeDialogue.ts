@@ -9,11 +9,10 @@ import type { Mouth } from "./mouth.ts";
 import type { Clock, GrammarState, ProfileStore, Utterance } from "./ports.ts";
 import type { Outcome } from "./screenView.ts";
 import type { Session } from "./session.ts";
+import { speechStartedAtMs } from "./speechStart.ts";
 
 /** So long after its end one of the lines, heard once more, is taken for a repetition. */
 export const AFTERWARDS_MS = 8_000;
-/** Background on both sides of an utterance, as the listener cuts it. */
-const BACKGROUND_MS = 600;
 
 /** What the page shows of it. */
 export type HearMeTalk = {
@@ -145,8 +144,7 @@ export class HearMeDialogue {
   /** Said while it still ran, or one of its lines once more just after it. Answered, so that nothing meant is lost unnoticed. */
   #wasForUs(utterance: Utterance): boolean {
     if (utterance.candidates.length === 0) return false;
-    const startedAtMs = utterance.endedAtMs - Math.max(0, (utterance.shape?.lengthMs ?? 0) - BACKGROUND_MS);
-    const isLate = startedAtMs < this.#endedAtMs;
+    const isLate = speechStartedAtMs(utterance) < this.#endedAtMs;
     const isLine =
       this.#p.clock.nowMs() < this.#linesUntilMs && HEAR_ME_LINES.some((l) => isLineOf(this.#grammars, l, utterance));
     if (!isLate && !isLine) return false;

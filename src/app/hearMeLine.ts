@@ -1,4 +1,3 @@
-import { m1 } from "../listener/margins.ts";
 import { understand } from "../language/understand/understand.ts";
 import { meaningKey } from "../language/understand/meaningKey.ts";
 import type { Command, Intent } from "../language/intent.ts";
@@ -11,7 +10,7 @@ import type { GrammarState, Utterance } from "./ports.ts";
 export const HEAR_ME_GRAMMAR: GrammarState = "asked";
 
 /** What one utterance measured. dBFS, full band. */
-export type LineMeasure = { readonly m1: number; readonly speechDb: number; readonly noiseDb: number };
+export type LineMeasure = { readonly speechDb: number; readonly noiseDb: number };
 
 /** What an utterance was, against the line that was to be said. */
 export type HeardLine =
@@ -52,9 +51,9 @@ export function isLineOf(grammars: CaseGrammars, line: string, utterance: Uttera
   return wanted !== "" && keyOf(grammars, words) === wanted;
 }
 
-function measureOf({ candidates: [best], free, shape }: Utterance): LineMeasure | undefined {
-  if (best === undefined || free === undefined || shape === undefined) return undefined;
-  return { m1: m1(best.score, free), speechDb: speechAloneDb(shape), noiseDb: shape.noiseDb };
+function measureOf({ candidates, shape }: Utterance): LineMeasure | undefined {
+  if (candidates.length === 0 || shape === undefined) return undefined;
+  return { speechDb: speechAloneDb(shape), noiseDb: shape.noiseDb };
 }
 
 /**

@@ -9,21 +9,20 @@ import { certaintyOf, verdictOf, type StatementKind } from "../listener/certaint
 import type { CaseGrammars } from "./compileGrammars.ts";
 import type { GrammarState, Utterance } from "./ports.ts";
 
-/** What an utterance means, and how far to trust it. `certainty`: only of sound; see `listener/certainty.ts`. */
+/** What an utterance means, and how far to trust it. */
 export type Interpretation =
   /** Not in the language: changes nothing. */
   | { readonly kind: "outside"; readonly words: string }
   /** In the language, but two meanings were too close to say which, or the sound fits too loosely. */
   | { readonly kind: "unclear"; readonly words: string }
   /** One meaning, clear enough to act on. */
-  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent; readonly certainty?: number }
+  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent }
   /** Must be asked back: best meaning first. */
   | {
       readonly kind: "unsure";
       readonly words: string;
       readonly why: "acoustic" | "ambiguous";
       readonly intents: readonly Intent[];
-      readonly certainty?: number;
     };
 
 const split = (words: string): readonly string[] => words.split(" ").filter((w) => w !== "");
@@ -118,12 +117,12 @@ function fromSound(
       const meant = best.intents.map(meaningKey);
       const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
       const why = more.length > 0 && other === undefined ? "ambiguous" : "acoustic";
-      return { kind: "unsure", words, why, intents: [...best.intents, ...added], certainty };
+      return { kind: "unsure", words, why, intents: [...best.intents, ...added] };
     }
     case "take":
       return more.length > 0
-        ? { kind: "unsure", words, why: "ambiguous", intents: best.intents, certainty }
-        : { kind: "meant", words, intent: first, certainty };
+        ? { kind: "unsure", words, why: "ambiguous", intents: best.intents }
+        : { kind: "meant", words, intent: first };
   }
 }
 

@@ -1,4 +1,5 @@
 import type { SoundShape } from "../listener/soundShape.ts";
+import { median } from "./median.ts";
 
 /**
  * Speech over the room, in dB, under which it is too loud, and from which it is well again; and how long it must be so.
@@ -58,14 +59,6 @@ const power = (db: number): number => 10 ** (db / 10);
 export function speechAloneDb({ levelDb, noiseDb }: SoundShape): number {
   const with_ = Math.max(levelDb, noiseDb + LEAST_RISE_DB);
   return 10 * Math.log10(power(with_) - power(noiseDb));
-}
-
-function median(values: readonly number[]): number | undefined {
-  const sorted = [...values].sort((a, b) => a - b);
-  const at = Math.floor(sorted.length / 2);
-  const upper = sorted[at];
-  if (upper === undefined) return undefined;
-  return sorted.length % 2 === 1 ? upper : ((sorted[at - 1] ?? upper) + upper) / 2;
 }
 
 /** How loud the user speaks: as last understood, else as enrolled, else as it was when nothing could be understood. */

@@ -1,7 +1,7 @@
 import type { Intent } from "../language/intent.ts";
 import type { CaseState } from "../log/caseState.ts";
-import { selectLatest } from "../log/selectors.ts";
 import type { Protocol } from "../protocol/protocol.ts";
+import { isJump } from "./decide/jump.ts";
 import { chooseUnit } from "./decide/units.ts";
 
 /** This share of the jump that the protocol always asks about is already a surprise. This project's choice, no source. */
@@ -15,11 +15,7 @@ export function isSurprising(log: CaseState, protocol: Protocol, intent: Intent,
   if (intent.kind !== "vitals") return false;
   return intent.items.some((item) => {
     if (item.kind !== "vital") return false;
-    const jump = protocol.confirm[item.code]?.jump;
-    const last = selectLatest(log, item.code);
     const choice = chooseUnit(item);
-    if (jump === undefined || last === undefined || choice.kind !== "settled") return false;
-    if (nowMs - last.atMs > jump.withinS * 1000) return false;
-    return Math.abs(choice.value.value - last.value) > jump.by * SURPRISING_SHARE;
+    return choice.kind === "settled" && isJump(log, protocol, choice.value, nowMs, SURPRISING_SHARE);
   });
 }

@@ -1,3 +1,4 @@
+import { LOWEST_M1 } from "./phoneScores.ts";
 import type { SoundShape } from "./soundShape.ts";
 
 /** What one search tells about the words it found. */
@@ -22,7 +23,6 @@ export type CertaintyModel = {
   readonly meaning: Weights;
 };
 
-const LOWEST_M1 = -2;
 /** A rival further off than this says no more. */
 const FARTHEST_M2 = 30;
 const QUIET_SNR_DB = 30;

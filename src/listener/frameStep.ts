@@ -1,17 +1,13 @@
 import { createHistories, NO_WORDS } from "./histories.ts";
 import type { PhoneGraph } from "./phoneGraph.ts";
 import { BLANK, OUTPUT_COUNT } from "./phones.ts";
+import { LOWEST_M1 } from "./phoneScores.ts";
 import { copyList, createTokenLists, offer, topOf, type TokenLists } from "./tokenLists.ts";
 
 /** Distinct word histories kept at every point. Source: the listener's card. */
 const HISTORIES_KEPT = 4;
 /** Tokens this far (nats) below the best are dropped. Source: the listener's card. */
 const BEAM = 40;
-/**
- * So far (nats a phone) under the free path nothing is told apart any more: the weights of certainty stop there. Talk
- * outside the language fits nothing well, and without this end to it everything would stay in the beam.
- */
-const LOOSEST_M1 = -2;
 /** No token carries this label: to pass over it is to pass over nothing. */
 const NO_LABEL = 255;
 
@@ -150,7 +146,7 @@ export function createFrameStep(graph: PhoneGraph): FrameStep {
       activeCount = 0;
       free = 0;
       floor = -Infinity;
-      allowance = Math.max(BEAM, -LOOSEST_M1 * freePhones);
+      allowance = Math.max(BEAM, -LOWEST_M1 * freePhones);
       offer(paused, graph.start, 0, NO_WORDS, 0);
     },
     step(logProbs, row) {

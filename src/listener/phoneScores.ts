@@ -17,6 +17,12 @@ export function logSoftmax(logits: Float32Array, outputs: number): Float32Array 
 export type FreePath = { readonly score: number; readonly phones: number };
 
 /**
+ * So far (nats a phone) under the free path nothing is told apart any more: certainty does not look below (`certaintyModel.ts`), and the search
+ * gives up what lies lower.
+ */
+export const LOWEST_M1 = -2;
+
+/**
  * The best path that no grammar holds: its log score, and how many phones it spells when repeats and blanks are
  * taken out. What a grammar path is measured against in m1.
  */

@@ -16,17 +16,14 @@ export type VoiceProfile = {
   readonly speechDb: number;
   /** What lay behind it, dBFS, full band. */
   readonly noiseDb: number;
-  /** Mean of the first margin, in nats a phone: see `margins.ts`. */
-  readonly m1Mean: number;
   readonly verdict: VoiceVerdict;
 };
 
 export type VoiceProfileError =
   { readonly kind: "corrupt"; readonly detail: string } | { readonly kind: "other-version"; readonly version: number };
 
-/** What can be measured, and a little more: rounding puts a margin of nothing a hair above zero. */
+/** What can be measured, and a little more: rounding puts a level of full scale a hair above zero. */
 const LOWEST_DB = -150;
-const LOWEST_M1 = -1_000;
 
 const limited = (value: number, lowest: number): number => Math.min(0, Math.max(lowest, value));
 
@@ -36,7 +33,6 @@ export const makeVoiceProfile = (measured: Omit<VoiceProfile, "version">): Voice
   version: PROFILE_VERSION,
   speechDb: limited(measured.speechDb, LOWEST_DB),
   noiseDb: limited(measured.noiseDb, LOWEST_DB),
-  m1Mean: limited(measured.m1Mean, LOWEST_M1),
 });
 
 const isBetween = (value: unknown, low: number, high: number): value is number =>
@@ -50,14 +46,13 @@ const isBetween = (value: unknown, low: number, high: number): value is number =
  */
 export function readVoiceProfile(stored: unknown): Result<VoiceProfile, VoiceProfileError> {
   if (typeof stored !== "object" || stored === null) return fail({ kind: "corrupt", detail: "not a profile" });
-  const { version, madeAtMs, speechDb, noiseDb, m1Mean, verdict } = stored as Readonly<Record<string, unknown>>;
+  const { version, madeAtMs, speechDb, noiseDb, verdict } = stored as Readonly<Record<string, unknown>>;
   if (typeof version !== "number") return fail({ kind: "corrupt", detail: "version" });
   if (version !== PROFILE_VERSION) return fail({ kind: "other-version", version });
   if (!isBetween(madeAtMs, 0, Number.MAX_SAFE_INTEGER)) return fail({ kind: "corrupt", detail: "madeAtMs" });
   if (!isBetween(speechDb, LOWEST_DB, 0)) return fail({ kind: "corrupt", detail: "speechDb" });
   if (!isBetween(noiseDb, LOWEST_DB, 0)) return fail({ kind: "corrupt", detail: "noiseDb" });
-  if (!isBetween(m1Mean, LOWEST_M1, 0)) return fail({ kind: "corrupt", detail: "m1Mean" });
   const known = VOICE_VERDICTS.find((v) => v === verdict);
   if (known === undefined) return fail({ kind: "corrupt", detail: "verdict" });
-  return ok({ version: PROFILE_VERSION, madeAtMs, speechDb, noiseDb, m1Mean, verdict: known });
+  return ok({ version: PROFILE_VERSION, madeAtMs, speechDb, noiseDb, verdict: known });
 }

@@ -14,11 +14,11 @@ import type { HeardLine } from "../../src/app/hearMeLine.ts";
 import { HEAR_ME_LINES } from "../../src/app/hearMeLines.ts";
 
 const NOW_MS = 1_000_000;
-const said = (outcome: LineOutcome, speechDb = -30, m1 = -0.1): HeardLine => ({
+const said = (outcome: LineOutcome, speechDb = -30): HeardLine => ({
   kind: "line",
   outcome,
   words: outcome === "missed" ? "" : `heard ${outcome}`,
-  measure: { m1, speechDb, noiseDb: speechDb - 30 },
+  measure: { speechDb, noiseDb: speechDb - 30 },
 });
 const hears = (heard: HeardLine): HearMeInput => ({ kind: "heard", heard, nowMs: NOW_MS });
 const start: HearMeInput = { kind: "start", nowMs: NOW_MS };
@@ -43,21 +43,14 @@ describe("the five lines", () => {
     expect(state).toEqual(HEAR_ME_IDLE);
     expect(last).toEqual({
       kind: "finished",
-      profile: { version: 1, madeAtMs: NOW_MS, speechDb: -30, noiseDb: -60, m1Mean: -0.1, verdict: "well" },
+      profile: { version: 1, madeAtMs: NOW_MS, speechDb: -30, noiseDb: -60, verdict: "well" },
     });
   });
 
-  it("measure with the median level and the mean margin", () => {
-    const lines = [
-      said("right", -20, -0.1),
-      said("right", -30, -0.2),
-      said("unsure", -90, -0.3),
-      said("right", -31, -0.2),
-      said("right", -29, -0.2),
-    ];
+  it("measure with the median level", () => {
+    const lines = [said("right", -20), said("right", -30), said("unsure", -90), said("right", -31), said("right", -29)];
     const { last } = play([start, ...lines.map(hears)]);
     expect(last).toMatchObject({ kind: "finished", profile: { speechDb: -30, noiseDb: -60 } });
-    expect(last?.kind === "finished" && last.profile.m1Mean).toBeCloseTo(-0.2, 9);
   });
 
   it.each(["wrong", "missed"] as const)("a line that is %s is asked for once more, then left", (outcome) => {
@@ -170,7 +163,7 @@ describe("whatever happens", () => {
         const { effects } = play([start, ...heard.map(hears)]);
         for (const effect of effects)
           if (effect.kind === "finished")
-            for (const value of [effect.profile.speechDb, effect.profile.noiseDb, effect.profile.m1Mean])
+            for (const value of [effect.profile.speechDb, effect.profile.noiseDb])
               expect(Number.isFinite(value)).toBe(true);
       }),
     );

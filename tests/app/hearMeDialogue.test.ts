@@ -211,7 +211,6 @@ describe("what is kept", () => {
     madeAtMs: 1,
     speechDb: -30,
     noiseDb: -60,
-    m1Mean: -0.1,
     verdict: "doubtful",
   };
 

@@ -7,7 +7,7 @@ import { testContext } from "./playCase.ts";
 
 const context = testContext();
 const START_MS = 1_800_000_000_000;
-const READ = ["heart rate eighty", "sats ninety eight", "end tidal five kilopascals"];
+const READ = ["one twenty over sixty", "heart rate eighty", "sats ninety eight", "end tidal five kilopascals"];
 
 // The protocol asks about a heart rate that jumps by more than 60 within five minutes; EtCO2 by its own limit in mmHg.
 it.each([
@@ -20,6 +20,9 @@ it.each([
   ["sats eighty", 60, true],
   ["sats ninety eight heart rate one fifty", 60, true],
   ["end tidal five point one kilopascals", 60, false],
+  // The mean of 120/60 is 80; the protocol asks about a mean that jumps by more than 45.
+  ["map one hundred", 60, false],
+  ["map one ten", 60, true],
   ["status", 60, false],
 ] as const)("%s, %i s later: %s", (words, laterS, expected) => {
   const { log } = caseAfter(context, READ, START_MS);

@@ -1,11 +1,6 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
 import type { FliteVoice } from "../../src/adapters/voice/synthesise.ts";
 import { interpret } from "../../src/app/interpret.ts";
 import type { Utterance } from "../../src/app/ports.ts";
-import { readWav } from "../../src/cli/audioFileWav.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
 import { resample } from "../../src/listener/resample.ts";
@@ -16,45 +11,26 @@ import { PHRASES } from "./phrases.ts";
 import { createRandom } from "./random.ts";
 import { inQuietRoom, someNoise } from "./sound.ts";
 import { tryWays, type Judge, type SpeakerResult } from "./hearMeSpeaker.ts";
-import { loadFlite } from "./synth.ts";
+import { espeakSound, fliteSound, loadFlite } from "./synth.ts";
 
 type Made = { readonly name: string; say(text: string): Float32Array };
 
-const ESPEAK = "espeak-ng";
 const LEVEL_DB = -26;
+const SPEED_WPM = 165;
 const ROTOR = ["helicopter", "engine"];
 
 /** Faster and higher, or slower and deeper, by resampling: what a shorter or longer vocal tract does. */
 const shifted = (pcm: Float32Array, factor: number): Float32Array => resample(pcm, RATE_HZ * factor, RATE_HZ);
 
-const spelt = (words: string): string =>
-  words
-    .split(" ")
-    .map((w) => (w.length === 1 && w !== "a" ? w.toUpperCase() : w))
-    .join(" ");
-
 async function madeVoices(): Promise<readonly Made[]> {
   const flite = await loadFlite();
   const fliteSays = (voice: FliteVoice, stretch: number, factor: number): Made => ({
     name: `flite ${voice}, stretch ${stretch}, shift ${factor}`,
-    say(text) {
-      const sound = flite.synthesise(spelt(text), { voice, stretch: stretch * factor });
-      if (!sound.ok) throw new Error(sound.error.detail);
-      return shifted(resample(sound.value.pcm, sound.value.sampleRate, RATE_HZ), factor);
-    },
+    say: (text) => shifted(fliteSound(flite, voice, stretch * factor, text), factor),
   });
   const espeakSays = (voice: string, pitch: number, factor: number): Made => ({
     name: `espeak-ng ${voice}, pitch ${pitch}, shift ${factor}`,
-    say(text) {
-      const folder = mkdtempSync(join(tmpdir(), "hearme-"));
-      const file = join(folder, "said.wav");
-      const speed = String(Math.round(165 / factor));
-      execFileSync(ESPEAK, ["-v", voice, "-p", String(pitch), "-s", speed, "-w", file, spelt(text)]);
-      const wav = readWav(readFileSync(file));
-      rmSync(folder, { recursive: true });
-      if (!wav.ok) throw new Error(wav.error);
-      return shifted(resample(wav.value.channels[0]!, wav.value.rateHz, RATE_HZ), factor);
-    },
+    say: (text) => shifted(espeakSound(voice, Math.round(SPEED_WPM / factor), pitch, text), factor),
   });
   return [
     fliteSays("rms", 1, 1),

@@ -18,6 +18,7 @@ import { parseArgs } from "node:util";
 import { HEAR_ME_LINES } from "../../src/app/hearMeLines.ts";
 import { tryMadeVoices } from "./hearMeMade.ts";
 import { tryPeople } from "./hearMePeople.ts";
+import { groupBy } from "./groupBy.ts";
 import { openLab } from "./lab.ts";
 import { METHODS, type SpeakerResult } from "./hearMeSpeaker.ts";
 
@@ -52,9 +53,8 @@ function table(title: string, results: readonly SpeakerResult[]): string {
   ].join("\n");
 }
 
-const groups = new Map<string, SpeakerResult[]>();
-for (const result of [...made, ...people]) groups.set(result.group, [...(groups.get(result.group) ?? []), result]);
-for (const [group, results] of groups) console.log(table(group, results));
+for (const [group, results] of groupBy([...made, ...people], (result) => result.group))
+  console.log(table(group, results));
 
 console.log("\n## Speakers\n| group | speaker | warp | lines right | mean m1 | held | right | wrong | right, warped |");
 console.log("| --- | --- | --- | --- | --- | --- | --- | --- | --- |");

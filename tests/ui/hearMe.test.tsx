@@ -10,7 +10,6 @@ const profile: VoiceProfile = {
   madeAtMs: NOW_MS - 5 * 60_000,
   speechDb: -31.4,
   noiseDb: -62.2,
-  m1Mean: -0.1,
   verdict: "doubtful",
 };
 

@@ -2,10 +2,10 @@ import { pressureOrder, withinLimits } from "../../core/plausible.ts";
 import type { SaidVital } from "../../language/intent.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, HeardBy, QuestionReason, VitalValue } from "../../log/facts.ts";
-import { selectLatest, selectMap } from "../../log/selectors.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { sayChoice } from "../../language/sentences/question.ts";
 import { saidUnitWords } from "../../language/sentences/vital.ts";
+import { isJump } from "./jump.ts";
 import { possibleSoundAlikes, riskySoundAlikes } from "./soundAlike.ts";
 import { chooseUnit } from "./units.ts";
 
@@ -56,23 +56,6 @@ function askImpossible(group: Group, first: VitalValue, by: HeardBy): Check {
   return { kind: "ask", reason: "implausible", about, together: group, candidates: [] };
 }
 
-function lastOf(
-  log: CaseState,
-  protocol: Protocol,
-  code: VitalValue["code"],
-): { value: number; atMs: number } | undefined {
-  if (code !== "map") return selectLatest(log, code);
-  const map = selectMap(log, protocol);
-  return map && { value: map.mapMmHg, atMs: map.atMs };
-}
-
-function jumped(log: CaseState, protocol: Protocol, value: VitalValue, nowMs: number): boolean {
-  const jump = protocol.confirm[value.code]?.jump;
-  const last = lastOf(log, protocol, value.code);
-  if (jump === undefined || last === undefined) return false;
-  return nowMs - last.atMs <= jump.withinS * 1000 && Math.abs(value.value - last.value) > jump.by;
-}
-
 /**
  * Decides whether values that were said together may be recorded as heard, or what must be asked first.
  * In this order: which unit; possible at all; a sound-alike that would change what is done; a jump from the last value.
@@ -117,7 +100,7 @@ export function checkGroup(
       };
     }
   }
-  const far = settled.find((value) => !carried.includes(value) && jumped(log, protocol, value, nowMs));
+  const far = settled.find((value) => !carried.includes(value) && isJump(log, protocol, value, nowMs));
   if (far !== undefined)
     return { kind: "ask", reason: "jump", about: far, together: settled, candidates: [candidate(settled, far)] };
   return { kind: "take", values: settled };

@@ -9,7 +9,6 @@ const profile: VoiceProfile = {
   madeAtMs: 1_800_000_000_000,
   speechDb: -31.5,
   noiseDb: -62,
-  m1Mean: -0.12,
   verdict: "well",
 };
 let names = 0;

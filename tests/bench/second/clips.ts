@@ -1,5 +1,6 @@
 import type { Flite } from "../../../src/adapters/voice/synthesise.ts";
 import { hasAudioSet, readNoises, readRecording, readRows, type Noise } from "../audioSet.ts";
+import { CONDITIONS } from "../hearing/conditions.ts";
 import { pickSpeaker } from "../hearing/speakers.ts";
 import { RATE_HZ } from "../lab.ts";
 import { atLevel, mixAt } from "../mix.ts";
@@ -11,14 +12,6 @@ import { inQuietRoom, someNoise, withRoom } from "../sound.ts";
 const SPEECH_DBFS = -26;
 /** Of the room around a clip, 0.5 s before and 1.2 s after, the listener is given 0.3 s on each side. */
 const framed = (pcm: Float32Array): Float32Array => pcm.slice(0.2 * RATE_HZ, pcm.length - 0.9 * RATE_HZ);
-const ENGINES = ["helicopter", "engine", "aircraft", "machine"];
-const CONDITIONS: readonly { readonly name: string; readonly snrDb?: number; readonly noises: readonly string[] }[] = [
-  { name: "quiet", noises: [] },
-  { name: "helicopter, engine 10 dB", snrDb: 10, noises: ENGINES },
-  { name: "helicopter, engine 5 dB", snrDb: 5, noises: ENGINES },
-  { name: "babble 10 dB", snrDb: 10, noises: ["crowd/babble"] },
-];
-
 export type Clip = {
   readonly saying: string;
   readonly kind: string;
@@ -39,7 +32,7 @@ function* inConditions(
   const some = CONDITIONS.filter((_, i) => (i + nth) % 2 === 0);
   for (const { name, snrDb, noises: wanted } of some) {
     const fitting = noises.filter((noise) => wanted.includes(noise.name));
-    if (snrDb === undefined) yield { ...about, condition: name, pcm: quiet };
+    if (wanted.length === 0) yield { ...about, condition: name, pcm: quiet };
     else if (fitting.length > 0)
       yield {
         ...about,

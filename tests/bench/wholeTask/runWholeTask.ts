@@ -4,6 +4,7 @@ import type { BenchOptions } from "../options.ts";
 import { createRandom, type Random } from "../random.ts";
 import { machine, toMarkdown, writeReport, type Cell, type Table } from "../report.ts";
 import { percent, shareText } from "../shares.ts";
+import { quantile } from "../stopwatch.ts";
 import { loadFlite } from "../synth.ts";
 import { Ears } from "./ears.ts";
 import { atItsWorst, measuredHearing, total, type Hearing } from "./measured.ts";
@@ -82,12 +83,8 @@ async function voiceTimes(): Promise<(text: string) => number> {
   return (text) => Math.max(0, meanY + slope * (text.length - meanX));
 }
 
-const quantile = (sorted: readonly number[], share: number): number =>
-  sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] ?? Number.NaN;
-const spread = (list: readonly number[], decimals: number): string => {
-  const sorted = list.toSorted((a, b) => a - b);
-  return `${quantile(sorted, 0.5).toFixed(decimals)} / ${quantile(sorted, 0.95).toFixed(decimals)}`;
-};
+const spread = (list: readonly number[], decimals: number): string =>
+  `${quantile(list, 0.5).toFixed(decimals)} / ${quantile(list, 0.95).toFixed(decimals)}`;
 
 function row(name: string, { notices, mishears }: Habits, played: readonly Played[]): readonly Cell[] {
   const n = played.length;

@@ -47,7 +47,6 @@ export const languageFeatures = (e: Evidence): readonly number[] => [
   1,
   fit(e),
   fit(e) * noise(e),
-  distance(e),
   noise(e),
   length(e),
   oddPace(e),

@@ -5,6 +5,7 @@ import { HEAR_ME_LINES } from "../../src/app/hearMeLines.ts";
 import type { ProfileStore, Utterance } from "../../src/app/ports.ts";
 import { fail, ok } from "../../src/core/result.ts";
 import type { VoiceProfile } from "../../src/listener/voiceProfile.ts";
+import { leastM1 } from "../listener/certainSound.ts";
 import { conversation, settle } from "./talkFakes.ts";
 
 const SHAPE = { lengthMs: 1_600, levelDb: -30, noiseDb: -60, clipped: false };
@@ -77,7 +78,9 @@ describe("hear me by voice", () => {
 
   it("does not begin on a doubtful hearing of the words", async () => {
     const { say, last, speaker } = await talking();
-    await say("hear me", { free: { score: 5.5, phones: 10 } });
+    const phones = 10;
+    const doubtful = leastM1("take", "command", phones) - 0.05;
+    await say("hear me", { free: { score: -doubtful * phones, phones } });
     expect(last()?.hearMe.running).toBeUndefined();
     expect(speaker.told).toEqual(["mark refused", "Say again."]);
   });

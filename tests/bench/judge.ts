@@ -98,6 +98,8 @@ export function judge(truth: Truth, heard: Interpretation, facts: readonly NewFa
   return recorded.length > 0 && recorded.length === truth.entries.size ? "right" : "wrong";
 }
 
-/** Of several the worst counts. */
-export const worstOf = (outcomes: readonly Outcome[]): Outcome =>
-  [...outcomes].sort((a, b) => OUTCOMES.indexOf(b) - OUTCOMES.indexOf(a))[0] ?? "silent";
+/** Of several the worst counts; what came to nothing beside something else, as a snatch of the crowd before it, does not. */
+export function worstOf(outcomes: readonly Outcome[]): Outcome {
+  const some = outcomes.filter((outcome) => outcome !== "silent");
+  return some.sort((a, b) => OUTCOMES.indexOf(b) - OUTCOMES.indexOf(a))[0] ?? "silent";
+}

@@ -9,6 +9,7 @@ import { parseDictionary } from "../../src/listener/dictionary.ts";
 import { createHearing, type HeardSound, type HearingOutput, type ListenedSound } from "../../src/listener/hearing.ts";
 import type { Search } from "../../src/listener/search.ts";
 import { frameSpeech } from "../../src/listener/vadTrim.ts";
+import { createVoicesTogether } from "./voicesTogether.ts";
 
 export const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 export const RATE_HZ = 16_000;
@@ -43,6 +44,7 @@ export async function openLab(): Promise<Lab> {
   const context = await loadContext({});
   if (!context.ok) throw new Error(context.error);
   const models = await loadNodeModels(ROOT);
+  const newVoice = await createVoicesTogether();
   const searches = {
     open: searchFor("case", "open"),
     asked: searchFor("case", "asked"),
@@ -57,9 +59,8 @@ export async function openLab(): Promise<Lab> {
   };
   const hearAll = async (pcm: Float32Array, graph: GrammarState | "called"): Promise<readonly HearingOutput[]> => {
     const outputs: HearingOutput[] = [];
-    models.vad.reset();
     const hearing = createHearing({
-      vad: models.vad,
+      vad: newVoice(),
       listen: (utterance) => listen(utterance, graph),
       emit: (output) => void outputs.push(output),
       onBroken: (detail) => {
@@ -78,6 +79,6 @@ export async function openLab(): Promise<Lab> {
     hearOpen: async (pcm, state) =>
       (await hearAll(pcm, state)).flatMap((output) => (output.kind === "heard" ? [output.heard] : [])),
     hearAll,
-    hearHeld: async (pcm, grammar) => listen(await frameSpeech(pcm, models.vad), grammar),
+    hearHeld: async (pcm, grammar) => listen(await frameSpeech(pcm, newVoice()), grammar),
   };
 }

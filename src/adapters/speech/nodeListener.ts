@@ -8,7 +8,7 @@ import type { FrameJudge } from "../../listener/vadTrim.ts";
 import { createAcoustic, createVoiceActivity } from "./onnxModels.ts";
 
 /** Which of the package's models hears voices; `vad/` of the built site holds the same file. */
-const VAD_MODEL = "@ricky0123/vad-web/dist/silero_vad_v6.onnx";
+export const VAD_MODEL = "@ricky0123/vad-web/dist/silero_vad_v6.onnx";
 const RUNTIME = "onnxruntime-web/ort-wasm-simd-threaded.wasm";
 
 /** The same networks as in the browser, for the terminal and for tests. */

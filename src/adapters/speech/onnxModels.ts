@@ -3,11 +3,11 @@ import type { Acoustic } from "../../listener/listen.ts";
 import type { FrameJudge } from "../../listener/vadTrim.ts";
 
 const MEL_BANDS = 64;
-const VAD_CONTEXT_SAMPLES = 64;
-const VAD_FRAME_SAMPLES = 512;
-const VAD_RATE_HZ = 16_000n;
+export const VAD_CONTEXT_SAMPLES = 64;
+export const VAD_FRAME_SAMPLES = 512;
+export const VAD_RATE_HZ = 16_000n;
 const VAD_STATE_SHAPE = [2, 1, 128];
-const VAD_STATE_VALUES = 256;
+export const VAD_STATE_VALUES = 256;
 
 type Runtime = typeof Ort;
 

@@ -1,6 +1,6 @@
 import { speechAloneDb } from "../../../src/app/loudness.ts";
 import type { HearingOutput } from "../../../src/listener/hearing.ts";
-import { BABBLE, ENGINES, place } from "../hearing/conditions.ts";
+import { IN_BABBLE, IN_ENGINES, place } from "../hearing/conditions.ts";
 import { scoreSaying } from "../hearing/saying.ts";
 import { pickSpeaker } from "../hearing/speakers.ts";
 import { createStateAfter, LATER_MS, OPEN_CASE, START_MS } from "../hearing/statements.ts";
@@ -40,7 +40,7 @@ export async function hearLoud(parts: CalledParts): Promise<readonly LoudTrial[]
     const truth = truthOf(lab.context, start, words, NOW_MS);
     for (const mixedDb of MIXED_DB) {
       const noise = random.pick(["engines", "babble"] as const);
-      const condition = { name: noise, snrDb: mixedDb, noises: noise === "engines" ? ENGINES : BABBLE };
+      const condition = { name: noise, snrDb: mixedDb, ...(noise === "engines" ? IN_ENGINES : IN_BABBLE) };
       const { pcm } = place(pickSpeaker(set, random).say(flite, words, random), condition, noises, random);
       const outputs = await lab.hearAll(pcm, "open");
       const heards = outputs.flatMap((output) => (output.kind === "heard" ? [output.heard] : []));

@@ -21,18 +21,19 @@ const sample = (wrongAt: readonly number[], talkAt: readonly number[]): readonly
 
 describe("thresholds", () => {
   it.each([
-    ["no wrong allowed", [0.6, 0.8], [], { wrong: 0, talkTaken: 0, talkAsked: 1 }, 0.801],
-    ["one in a hundred allowed", [0.6, 0.8], [], { wrong: 0.01, talkTaken: 0, talkAsked: 1 }, 0.601],
-    ["talk counts apart", [0.6], [0.9], { wrong: 0, talkTaken: 0, talkAsked: 1 }, 0.901],
-    ["one in ten of talk allowed", [0.6], [0.9], { wrong: 0, talkTaken: 0.1, talkAsked: 1 }, 0.601],
+    ["no wrong allowed", [0.96, 0.98], [], { wrong: 0, talkTaken: 0, talkAsked: 1 }, 0.981],
+    ["one in a hundred allowed", [0.96, 0.98], [], { wrong: 0.01, talkTaken: 0, talkAsked: 1 }, 0.961],
+    ["talk counts apart", [0.96], [0.97], { wrong: 0, talkTaken: 0, talkAsked: 1 }, 0.971],
+    ["one in ten of talk allowed", [0.96], [0.97], { wrong: 0, talkTaken: 0.1, talkAsked: 1 }, 0.961],
+    ["never under 19 in 20, whatever was seen", [], [], { wrong: 0, talkTaken: 0, talkAsked: 1 }, 0.95],
   ] as const)("%s", (_, wrongAt, talkAt, allowed, take) => {
     expect(chooseThresholds(sample(wrongAt, talkAt), same(allowed)).value.take).toBeCloseTo(take, 6);
   });
 
   it("with caution half of it is allowed, and talk sets where asking begins", () => {
-    const judged = sample([0.7, 0.9], [0.4, 0.5]);
+    const judged = sample([0.96, 0.97], [0.6, 0.7]);
     const { value: chosen } = chooseThresholds(judged, same({ wrong: 0.01, talkTaken: 0.2, talkAsked: 0.1 }));
-    expect(chosen).toEqual({ take: 0.701, takeWithCaution: 0.901, ask: 0.401 });
+    expect(chosen).toEqual({ take: 0.961, takeWithCaution: 0.971, ask: 0.601 });
   });
 });
 

@@ -14,12 +14,15 @@ export type Judged = {
 export type Allowed = { readonly wrong: number; readonly talkTaken: number; readonly talkAsked: number };
 
 const GRID = Array.from({ length: 991 }, (_, i) => (i + 10) / 1000).map((t) => Math.round(t * 1000) / 1000);
-const LEAST_ASK = 0.3;
+/** Nothing is asked back that is less likely than not. */
+const LEAST_ASK = 0.5;
+/** Taking begins no lower, however few mistakes were seen: a kind that was heard a hundred times shows none by luck. */
+const LEAST_TAKE = 0.95;
 const MOST_TAKE = 0.999;
 const CAUTION = 0.5;
 
 /**
- * For each kind of statement the lowest certainty from which taking stays within what is allowed. With caution half of that
+ * For each kind of statement the lowest certainty, of those that may do, from which taking stays within what is allowed. With caution half of that
  * is allowed. Where even the highest does not, the highest it is.
  */
 export function chooseThresholds(
@@ -35,7 +38,7 @@ export function chooseThresholds(
     const isSafe = (t: number, share: number): boolean =>
       above(t, (j) => j.isMeant && j.isWrongIfTaken) <= share * wrong * meant &&
       above(t, (j) => !j.isMeant && j.isWrongIfTaken) <= share * talkTaken * unmeant;
-    const lowest = (share: number): number => GRID.find((t) => isSafe(t, share)) ?? MOST_TAKE;
+    const lowest = (share: number): number => GRID.find((t) => t >= LEAST_TAKE && isSafe(t, share)) ?? MOST_TAKE;
     const take = Math.min(MOST_TAKE, lowest(1));
     const ask = GRID.find((t) => t >= LEAST_ASK && above(t, (j) => !j.isMeant) <= talkAsked * unmeant) ?? take;
     const takeWithCaution = Math.min(MOST_TAKE, Math.max(take, lowest(CAUTION)));

@@ -11,15 +11,22 @@ export type Condition = {
   readonly snrDb: number;
   /** Classes of the noise list; none: a hiss. */
   readonly noises: readonly string[];
+  /** Background before the speech, at least and at most. */
+  readonly beforeS: readonly [number, number];
 };
 
 export const ENGINES: readonly string[] = ["helicopter", "engine", "aircraft", "machine"];
 export const BABBLE: readonly string[] = ["crowd/babble"];
+const BEFORE_S = [0.3, 0.8] as const;
+/** The app has been in the room for longer than a crowd takes to be known as one. */
+const CROWD_BEFORE_S = [6.5, 7] as const;
+export const IN_ENGINES = { noises: ENGINES, beforeS: BEFORE_S } as const;
+export const IN_BABBLE = { noises: BABBLE, beforeS: CROWD_BEFORE_S } as const;
 export const CONDITIONS: readonly Condition[] = [
-  { name: "quiet", snrDb: 40, noises: [] },
-  { name: "engines 10 dB", snrDb: 10, noises: ENGINES },
-  { name: "engines 5 dB", snrDb: 5, noises: ENGINES },
-  { name: "babble 10 dB", snrDb: 10, noises: BABBLE },
+  { name: "quiet", snrDb: 40, noises: [], beforeS: BEFORE_S },
+  { name: "engines 10 dB", snrDb: 10, ...IN_ENGINES },
+  { name: "engines 5 dB", snrDb: 5, ...IN_ENGINES },
+  { name: "babble 10 dB", snrDb: 10, ...IN_BABBLE },
 ];
 
 /** The half of each recording that belongs to a set: the first in time is for tuning, the second for testing. */
@@ -33,7 +40,6 @@ export function halfOf(set: SetName, noises: readonly Noise[]): readonly Noise[]
 const SPEECH_DBFS = -26;
 const QUIETER_DB = 18;
 const LOUDER_DB = 6;
-const BEFORE_S: readonly [number, number] = [0.3, 0.8];
 /** Open listening must hear the silence that ends an utterance, also where more could have followed. */
 const AFTER_S: readonly [number, number] = [2.2, 2.7];
 
@@ -57,7 +63,7 @@ export function place(
   random: Random,
 ): Placed {
   const levelDbfs = SPEECH_DBFS - QUIETER_DB + (QUIETER_DB + LOUDER_DB) * random.next();
-  const padded = pad(speech, seconds(BEFORE_S, random), seconds(AFTER_S, random));
+  const padded = pad(speech, seconds(condition.beforeS, random), seconds(AFTER_S, random));
   const noise = condition.noises.length === 0 ? undefined : pickNoise(condition, recordings, random);
   const background = noise
     ? loopFrom(noise.pcm, random.below(noise.pcm.length), padded.length)
@@ -76,10 +82,9 @@ export function placeRecording(
 ): { readonly pcm: Float32Array; readonly noise: string } {
   if (condition === undefined || condition.noises.length === 0) return { pcm, noise: "" };
   const noise = pickNoise(condition, recordings, random);
-  return {
-    pcm: mixAt(pcm, loopFrom(noise.pcm, random.below(noise.pcm.length), pcm.length), condition.snrDb),
-    noise: noise.file,
-  };
+  const padded = pad(pcm, seconds(condition.beforeS, random), 0);
+  const background = loopFrom(noise.pcm, random.below(noise.pcm.length), padded.length);
+  return { pcm: mixAt(padded, background, condition.snrDb), noise: noise.file };
 }
 
 const ALONE_DBFS: readonly [number, number] = [-50, -20];
@@ -88,7 +93,7 @@ const PLAYED_RATIOS = [0.9, 0.95, 1, 1.05, 1.1] as const;
 
 /** Noise alone of one of these classes, at a level between −50 and −20 dBFS, played a little slower or faster. */
 export function noiseAlone(classes: readonly string[], seconds: number, recordings: readonly Noise[], random: Random) {
-  const noise = pickNoise({ name: "noise alone", noises: classes, snrDb: 0 }, recordings, random);
+  const noise = pickNoise({ name: "noise alone", noises: classes }, recordings, random);
   const ratio = random.pick(PLAYED_RATIOS);
   const played = ratio === 1 ? noise.pcm : resample(noise.pcm, Math.round(RATE_HZ * ratio), RATE_HZ);
   const looped = loopFrom(played, random.below(played.length), seconds * RATE_HZ);
@@ -97,7 +102,11 @@ export function noiseAlone(classes: readonly string[], seconds: number, recordin
 }
 
 /** A class is picked first, so that one with many recordings does not stand for all. */
-function pickNoise({ name, noises }: Condition, recordings: readonly Noise[], random: Random): Noise {
+function pickNoise(
+  { name, noises }: Pick<Condition, "name" | "noises">,
+  recordings: readonly Noise[],
+  random: Random,
+): Noise {
   const usable = recordings.filter((n) => noises.includes(n.name));
   if (usable.length === 0) throw new Error(`no recording for "${name}"`);
   const picked = random.pick([...new Set(usable.map((n) => n.name))]);

@@ -23,8 +23,6 @@ type Parts = {
   readonly noises: readonly Noise[];
   readonly set: SetName;
 };
-type Times = Pick<Saying, "hearingMs" | "cpuMs">;
-const NO_TIME: Times = { hearingMs: 0, cpuMs: 0 };
 type JobOf<K extends Job["kind"]> = Extract<Job, { kind: K }>;
 
 const conditionOf = (name: string): Condition | undefined => CONDITIONS.find((c) => c.name === name);
@@ -34,12 +32,6 @@ const NOBODY = { speaker: "", standing: "", sex: "", accent: "" };
 export function hearJob({ lab, flite, noises, set }: Parts): (job: Job) => Promise<readonly Saying[]> {
   const { context } = lab;
   const stateAfter = createStateAfter(context);
-  const timed = async <T>(listen: () => Promise<T>): Promise<readonly [T, Times]> => {
-    const [startedMs, before] = [performance.now(), process.cpuUsage()];
-    const heard = await listen();
-    const { user, system } = process.cpuUsage(before);
-    return [heard, { hearingMs: performance.now() - startedMs, cpuMs: (user + system) / 1000 }];
-  };
   const voiced = (words: string, conditionName: string, random: Random) => {
     const condition = conditionOf(conditionName);
     if (condition === undefined) throw new Error(`no condition "${conditionName}"`);
@@ -56,9 +48,9 @@ export function hearJob({ lab, flite, noises, set }: Parts): (job: Job) => Promi
     const nowMs = START_MS + LATER_MS[state];
     const truth = truthOf(context, start, words, nowMs);
     const { pcm, noise, about } = voiced(words, job.condition, random);
-    const [heards, times] = await timed(() => lab.hearOpen(pcm, state));
+    const heards = await lab.hearOpen(pcm, state);
     const scored = scoreSaying(context, start, truth, heards, nowMs);
-    const sound = { noise, soundS: pcm.length / RATE_HZ, ...times };
+    const sound = { noise, soundS: pcm.length / RATE_HZ };
     const common = { material: "statement", condition: job.condition, family, state, said: words } as const;
     return [{ ...common, ...about, ...sound, askedByRule: truth.isAsked, ...scored }];
   }
@@ -71,23 +63,22 @@ export function hearJob({ lab, flite, noises, set }: Parts): (job: Job) => Promi
   async function talk(job: JobOf<"talk">, random: Random): Promise<readonly Saying[]> {
     const { material, condition, words } = job;
     const { pcm, noise, about } = voiced(words, condition, random);
-    const [heards, times] = await timed(() => lab.hearOpen(pcm, "open"));
-    const sound = { noise, soundS: pcm.length / RATE_HZ, ...times };
+    const heards = await lab.hearOpen(pcm, "open");
+    const sound = { noise, soundS: pcm.length / RATE_HZ };
     const common = { material, condition, family: material, state: "open", said: words, askedByRule: false } as const;
     return [{ ...common, ...about, ...sound, ...unmeant(heards) }];
   }
 
   async function noiseOnly(job: JobOf<"noise">, random: Random): Promise<readonly Saying[]> {
     const { pcm, noise } = noiseAlone(job.classes, job.seconds, noises, random);
-    const [heards, times] = await timed(() => lab.hearOpen(pcm, "open"));
+    const heards = await lab.hearOpen(pcm, "open");
     const common = { material: "noise", condition: job.condition, family: "noise", state: "open", said: "" } as const;
-    // Each utterance is a saying of its own, as they are counted by the hour; the first carries the time.
+    // Each utterance is a saying of its own, as they are counted by the hour; the first carries the length.
     return (heards.length > 0 ? heards.map((heard) => [heard]) : [[]]).map((some, i) => ({
       ...common,
       ...NOBODY,
       noise,
       soundS: i === 0 ? job.seconds : 0,
-      ...(i === 0 ? times : NO_TIME),
       askedByRule: false,
       ...unmeant(some),
     }));
@@ -105,25 +96,25 @@ export function hearJob({ lab, flite, noises, set }: Parts): (job: Job) => Promi
     const { pcm, noise } = placeRecording(roomed, condition, noises, random);
     const common = { condition: job.condition, state, said: words, ...about, noise, soundS: pcm.length / RATE_HZ };
     if (state === "numbers") {
-      const [heard, times] = await timed(() => lab.hearHeld(pcm, "numbers"));
+      const heard = await lab.hearHeld(pcm, "numbers");
       const said = saidNumber({ words }) ?? NaN;
       const believed = heardNumber(heard);
       const outcome = believed === null ? "refused" : believed === said ? "right" : "wrong";
       const row = { material: "people: numbers", family: recording.kind, askedByRule: false, outcome } as const;
-      return [{ ...common, ...row, ...times, utterances: [numberEvidence(said, heard)] }];
+      return [{ ...common, ...row, utterances: [numberEvidence(said, heard)] }];
     }
-    const [heards, times] = await timed(() => lab.hearOpen(pcm, state));
+    const heards = await lab.hearOpen(pcm, state);
     const meaning = understand(context.grammars[state], words.split(" "));
     if (meaning.kind === "none") {
       const row = { material: "talk", family: `people: ${recording.kind}`, askedByRule: false } as const;
-      return [{ ...common, ...row, ...times, ...unmeant(heards) }];
+      return [{ ...common, ...row, ...unmeant(heards) }];
     }
     const start = stateAfter(state === "asked" ? QUESTION_CASE : OPEN_CASE);
     const nowMs = START_MS + LATER_MS[state];
     const truth = truthOf(context, start, words, nowMs);
     const family = meaning.kind === "one" ? familyOf(meaning.intent) : "several meanings";
     const scored = scoreSaying(context, start, truth, heards, nowMs);
-    return [{ ...common, material: "people: open", family, askedByRule: truth.isAsked, ...times, ...scored }];
+    return [{ ...common, material: "people: open", family, askedByRule: truth.isAsked, ...scored }];
   }
 
   return (job) => {

@@ -41,7 +41,7 @@ type Unseeded = Job extends infer J ? (J extends Job ? Omit<J, "seed"> : never) 
 /** Numbers far apart for neighbouring pieces of work (Fibonacci hashing), so that their chances have nothing in common. */
 const seedOf = (seed: number, at: number): number => Math.imul(seed * 1_000_003 + at + 1, 2_654_435_769) >>> 0;
 
-/** Everything that is to be heard, in an order that mixes short and long work. Without the recordings: quiet alone. */
+/** Everything that is to be heard, the longest sounds first. Without the recordings: quiet alone. */
 export function makePlan(context: AppContext, size: Size, seed: number): readonly Job[] {
   const hasRecordings = hasAudioSet();
   const conditions = CONDITIONS.filter(({ noises }) => hasRecordings || noises.length === 0).map(({ name }) => name);
@@ -58,10 +58,8 @@ export function makePlan(context: AppContext, size: Size, seed: number): readonl
     ...near.map((words) => ({ kind: "talk", condition, material: "near the language", words }) as const),
   ]);
   if (hasRecordings) {
-    jobs.push(
-      ...noiseJobs(size.noiseS),
-      ...peopleJobs(context, conditions, (rows) => chance.sample(rows, size.people)),
-    );
+    jobs.unshift(...noiseJobs(size.noiseS));
+    jobs.push(...peopleJobs(context, conditions, (rows) => chance.sample(rows, size.people)));
   }
   return jobs.map((job, at) => ({ ...job, seed: seedOf(seed, at) }));
 }

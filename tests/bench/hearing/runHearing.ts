@@ -6,7 +6,6 @@ import type { BenchOptions } from "../options.ts";
 import { machine, toMarkdown, writeReport, type Table } from "../report.ts";
 import { familyTable, kindsOf, outcomeTable, peopleTable } from "./accuracy.ts";
 import { confusionTable } from "./confusions.ts";
-import { costTable } from "./costTable.ts";
 import { curvesOf, curveSvg, curveTable } from "./curve.ts";
 import { fairnessTable } from "./fairness.ts";
 import * as notes from "./hearingNotes.ts";
@@ -59,7 +58,6 @@ function tablesOf(set: SetName, sayings: readonly Saying[]): readonly Table[] {
     takenTable("Taken though not meant", some(ofMaterial("talk", "near the language", "noise"))),
     fairnessTable("Who is heard worse: made voices", statements),
     fairnessTable("Who is heard worse: people", people),
-    costTable(sayings),
   ];
 }
 

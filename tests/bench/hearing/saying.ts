@@ -29,9 +29,6 @@ export type Saying = {
   /** Of each utterance that was found in it, in order. */
   readonly utterances: readonly Evidence[];
   readonly soundS: number;
-  /** By the clock, and as work of the processor: on a machine that does other work too only the second says much. */
-  readonly hearingMs: number;
-  readonly cpuMs: number;
 };
 
 /** Everything that was heard of one saying, through the app; the worst of it counts. */

@@ -35,8 +35,6 @@ const saying = (outcome: Outcome, more: Partial<Saying> = {}): Saying => ({
   askedByRule: false,
   utterances: [heard("rate ninety", true, 0.9)],
   soundS: 3_600,
-  hearingMs: 0,
-  cpuMs: 0,
   ...more,
 });
 const many = (n: number, make: () => Saying): readonly Saying[] => Array.from({ length: n }, make);

@@ -238,7 +238,7 @@ export class Conversation {
 
   #learn(hearMe: HearMeTalk): void {
     this.#useGrammar();
-    this.#listen({ kind: "enrolled", speechDb: hearMe.profile?.speechDb });
+    this.#listen({ kind: "enrolled", profile: hearMe.profile });
     this.#update({ hearMe });
   }
 

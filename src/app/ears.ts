@@ -1,3 +1,4 @@
+import type { VoiceProfile } from "../listener/voiceProfile.ts";
 import { isAttentive, stepCalled, UNCALLED, type CalledInput, type CalledState } from "./calledMode.ts";
 import { callOf } from "./callWord.ts";
 import { QUIET_ROOM, stepLoudness, type Loudness, type LoudnessInput } from "./loudness.ts";
@@ -13,6 +14,8 @@ export type Ears = {
   readonly mode: ListeningMode;
   readonly called: CalledState;
   readonly loudness: Loudness;
+  /** What "hear me" found of the voice that is stored. */
+  readonly isHeardBadly: boolean;
   /** Held listening is taking an utterance. */
   readonly holding: boolean;
   /** Unix ms of the press that began the hold, where it was a key without a release. */
@@ -25,6 +28,7 @@ export const FIRST_EARS: Ears = {
   mode: "open",
   called: UNCALLED,
   loudness: QUIET_ROOM,
+  isHeardBadly: false,
   holding: false,
   pressedAtMs: undefined,
   sayAgain: false,
@@ -46,7 +50,9 @@ export type EarsInput =
     }
   | { readonly kind: "ownVoice"; readonly sounding: boolean; readonly waits: boolean; readonly atMs: number }
   | { readonly kind: "tick"; readonly atMs: number }
-  | Extract<LoudnessInput, { readonly kind: "level" | "enrolled" | "stopped" }>;
+  /** The profile of "hear me", or none any more. */
+  | { readonly kind: "enrolled"; readonly profile: VoiceProfile | undefined }
+  | Extract<LoudnessInput, { readonly kind: "level" | "stopped" }>;
 
 export type EarsEffect =
   /** It counts. */
@@ -73,7 +79,7 @@ function setHold(ears: Ears, down: boolean, pressedAtMs?: number): Step {
 function hear(ears: Ears, heard: Utterance): Step {
   const take = (utterance: Utterance): EarsEffect => ({
     kind: "take",
-    utterance: ears.loudness.tooLoud ? { ...utterance, tooLoud: true } : utterance,
+    utterance: ears.loudness.tooLoud || ears.isHeardBadly ? { ...utterance, doubtful: true } : utterance,
   });
   if (ears.mode !== "called") return [ears, [take(heard)]];
   const { endedAtMs } = heard;
@@ -121,8 +127,12 @@ export function stepEars(ears: Ears, input: EarsInput): Step {
       const after = call({ ...ears, sayAgain: ears.sayAgain && sounding }, { kind: "voice", sounding, waits, atMs });
       return loud(after, { kind: "ownVoice", sounding, atMs });
     }
+    case "enrolled": {
+      const { profile } = input;
+      const isHeardBadly = profile?.verdict === "badly";
+      return loud({ ...ears, isHeardBadly }, { kind: "enrolled", speechDb: profile?.speechDb });
+    }
     case "level":
-    case "enrolled":
     case "stopped":
       return loud(ears, input);
   }

@@ -6,7 +6,7 @@ import type { ProfileStoreError } from "./ports.ts";
 const VERDICTS: Readonly<Record<VoiceVerdict, string>> = {
   well: "Heard well.",
   doubtful: "Heard, but with doubt: expect more questions.",
-  badly: "This voice is heard badly here. Hold to talk, come closer, or type.",
+  badly: "This voice is heard badly here: every value is asked back. Hold to talk, come closer, or type.",
 };
 
 const ENDS: Readonly<Record<HearMeEnd, string>> = {

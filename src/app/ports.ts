@@ -22,8 +22,8 @@ export type Utterance = {
   readonly shape?: SoundShape;
   /** Our own voice sounded at the same time: it may be our own words, or words heard through them. */
   readonly overlapped?: true;
-  /** The room was too loud to hear safely: what it says of a value is asked back. */
-  readonly tooLoud?: true;
+  /** The room was too loud to hear safely, or this voice is heard badly: what it says of a value is asked back. */
+  readonly doubtful?: true;
   /** Unix ms at which the speech ended (not at which it was decoded). */
   readonly endedAtMs: number;
 };

@@ -9,8 +9,8 @@ import { sentences } from "../language/sentences/sentence.ts";
 import { grammarState, type AppContext, type AppState } from "./context.ts";
 import { decide } from "./decide/decide.ts";
 import { stamp } from "./decide/stamp.ts";
+import { doubtSound } from "./doubtfulSound.ts";
 import { interpret } from "./interpret.ts";
-import { doubtLoud } from "./loudDoubt.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
 import { sayReply } from "./sayReply.ts";
@@ -106,8 +106,8 @@ export function takeUtterance(context: AppContext, state: AppState, utterance: U
     isSurprising(state.log, context.protocol, intent, nowMs),
   );
   const doubted = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
-  const isLoud = utterance.tooLoud === true || utterance.shape?.clipped === true;
-  const heard = isLoud ? doubtLoud(doubted, state.log.questions) : doubted;
+  const isDoubtful = utterance.doubtful === true || utterance.shape?.clipped === true;
+  const heard = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { folded, announcements, withdrawn } = applyRules(context, decided, nowMs);

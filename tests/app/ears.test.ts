@@ -10,6 +10,7 @@ import {
 } from "../../src/app/ears.ts";
 import { TOO_LOUD_AFTER_MS } from "../../src/app/loudness.ts";
 import type { ListeningMode, Utterance } from "../../src/app/ports.ts";
+import { makeVoiceProfile, VOICE_VERDICTS, type VoiceVerdict } from "../../src/listener/voiceProfile.ts";
 
 const SHAPE = { lengthMs: 2_600, levelDb: -20, noiseDb: -70, clipped: false };
 const heard = (words: string, endedAtMs: number): EarsInput => ({
@@ -36,6 +37,10 @@ const ownVoice = (sounding: boolean, waits: boolean, atMs: number): EarsInput =>
   waits,
   atMs,
 });
+const enrolled = (verdict: VoiceVerdict | undefined): EarsInput => ({
+  kind: "enrolled",
+  profile: verdict && makeVoiceProfile({ madeAtMs: 0, speechDb: -24, noiseDb: -70, verdict }),
+});
 const level = (noiseDb: number, atMs: number): EarsInput => ({ kind: "level", noiseDb, atMs });
 
 function play(inputs: readonly EarsInput[], from: Ears = FIRST_EARS) {
@@ -52,7 +57,7 @@ function play(inputs: readonly EarsInput[], from: Ears = FIRST_EARS) {
 const short = (effect: EarsEffect): string => {
   switch (effect.kind) {
     case "take":
-      return `${effect.utterance.tooLoud ? "doubt" : "take"} ${effect.utterance.candidates.map((c) => c.words).join("|")}`;
+      return `${effect.utterance.doubtful ? "doubt" : "take"} ${effect.utterance.candidates.map((c) => c.words).join("|")}`;
     case "attend":
       return "attend";
     case "hold":
@@ -71,6 +76,16 @@ const ROWS: readonly (readonly [name: string, inputs: readonly EarsInput[], effe
     ["take tragus status", "take status"],
   ],
   ["held: all counts", [mode("held"), heard("status", 0)], ["take status"]],
+  [
+    "a voice that is heard badly is doubted, until it is forgotten",
+    [enrolled("badly"), heard("status", 0), enrolled(undefined), heard("status", 1)],
+    ["doubt status", "take status"],
+  ],
+  [
+    "a voice heard with some doubt is believed as its sound is",
+    [enrolled("doubtful"), heard("status", 0)],
+    ["take status"],
+  ],
   ["called: nothing counts", [mode("called"), heard("status", 0)], []],
   ["called: the call word goes", [mode("called"), heard("tragus status", 0)], ["take status"]],
   [
@@ -185,6 +200,7 @@ describe("the ears", () => {
       .tuple(fc.constantFrom("recorded" as const, "refused" as const), fc.boolean(), fc.nat(60_000))
       .map((a) => answered(...a)),
     fc.tuple(fc.boolean(), fc.boolean(), fc.nat(60_000)).map((a) => ownVoice(...a)),
+    fc.constantFrom(undefined, ...VOICE_VERDICTS).map(enrolled),
   );
   const course = fc.array(anything, { maxLength: 40 });
 
@@ -209,7 +225,7 @@ describe("the ears", () => {
     );
   });
 
-  it("never makes words of its own, and doubts exactly while it is too loud", () => {
+  it("never makes words of its own, and doubts exactly while it is too loud or the voice is heard badly", () => {
     fc.assert(
       fc.property(course, words, (inputs, said) => {
         const { ears } = play(inputs);
@@ -218,7 +234,7 @@ describe("the ears", () => {
           if (effect.kind !== "take") continue;
           const { utterance }: { utterance: Utterance } = effect;
           expect([said, said.replace(/^tragus /, "")]).toContain(utterance.candidates[0]?.words);
-          expect(utterance.tooLoud === true).toBe(ears.loudness.tooLoud);
+          expect(utterance.doubtful === true).toBe(ears.loudness.tooLoud || ears.isHeardBadly);
         }
         if (ears.mode !== "called") expect(effects).toHaveLength(1);
       }),

@@ -7,7 +7,7 @@ const loud = (words: string): Utterance => ({
   by: "listener",
   candidates: [{ words, score: 0 }],
   free: { score: 0, phones: 12 },
-  tooLoud: true,
+  doubtful: true,
   endedAtMs: 0,
 });
 
@@ -29,7 +29,7 @@ describe("words heard while it is too loud", () => {
   });
 
   it("asks about what overdrove the microphone too", async () => {
-    const { tooLoud: _, ...quiet } = loud("sats ninety four");
+    const { doubtful: _, ...quiet } = loud("sats ninety four");
     const shape = { lengthMs: 2_000, levelDb: -3, noiseDb: -60, clipped: true };
     const { answers } = await playCase([
       { ...quiet, shape },

@@ -2,11 +2,11 @@ import type { Question } from "../log/facts.ts";
 import type { Interpretation } from "./interpret.ts";
 
 /**
- * What was heard while it was too loud to hear safely, or overdrove the microphone: all that would be recorded, or spoken as a dose, is asked back
- * whatever its margins. A bare number counts only where it agrees with what a question has offered: it was heard twice then.
+ * What was heard while it was too loud to hear safely, from a voice that is heard badly, or overdrove the microphone: all
+ * that would be recorded, or spoken as a dose, is asked back whatever its margins. A bare number counts only where it agrees with what a question has offered: it was heard twice then.
  * It can only make the app ask. Not for: typed lines.
  */
-export function doubtLoud(heard: Interpretation, questions: readonly Question[]): Interpretation {
+export function doubtSound(heard: Interpretation, questions: readonly Question[]): Interpretation {
   if (heard.kind !== "meant") return heard;
   const { words, intent } = heard;
   switch (intent.kind) {

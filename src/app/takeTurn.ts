@@ -10,6 +10,7 @@ import { grammarState, type AppContext, type AppState } from "./context.ts";
 import { decide } from "./decide/decide.ts";
 import { stamp } from "./decide/stamp.ts";
 import { doubtSound } from "./doubtfulSound.ts";
+import { askWhetherGoingOn } from "./goingOn.ts";
 import { interpret } from "./interpret.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
@@ -102,9 +103,11 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
-  const understood = interpret(context.grammars, grammarState(state.log), utterance, (intent) =>
+  const grammar = grammarState(state.log);
+  const alone = interpret(context.grammars, grammar, utterance, (intent) =>
     isSurprising(state.log, context.protocol, intent, nowMs),
   );
+  const understood = askWhetherGoingOn(context.grammars, grammar, utterance, alone);
   const doubted = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
   const isDoubtful = utterance.doubtful === true || utterance.shape?.clipped === true;
   const heard = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;

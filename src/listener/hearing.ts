@@ -1,10 +1,11 @@
 import { createCrowd } from "./crowd.ts";
-import { FRAME_SAMPLES } from "./endpoint.ts";
+import { FRAME_MS, FRAME_SAMPLES } from "./endpoint.ts";
 import { isFaint } from "./faintVoice.ts";
 import type { GoesOn } from "./goesOn.ts";
 import { createSoundBuffer } from "./hearingBuffer.ts";
 import { createHold, type Hold } from "./hearingHeld.ts";
 import { createMeter } from "./hearingMeter.ts";
+import { m1 } from "./margins.ts";
 import type { SoundShape } from "./soundShape.ts";
 import { createSpeechBand } from "./speechBand.ts";
 import { awaitMore, OPEN_SILENCE, stepOpen, type OpenEvent, type OpenState } from "./hearingOpen.ts";
@@ -17,23 +18,35 @@ const GATE_TAIL_SAMPLES = 250 * SAMPLES_PER_MS;
 /**
  * After the last word of what might go on. This project's choice: somebody waits for the answer to a whole statement, so
  * not as long as for half of one, to which there is none. Eight statements in three made voices (n 24), broken by a pause
- * of 0.4, 0.7, 0.9 and 1.2 s: recorded as another value 4, 12, 12 and 12 when every end was final, 0, 0, 2 and 10 so.
+ * of 0.4, 0.7, 0.9 and 1.2 s: recorded as another value 4, 12, 12 and 12 when every end was final, 0, 0, 2 and 10 so, and all of these were asked whole after.
  */
 const WAIT_MS: Readonly<Record<Exclude<GoesOn, "no">, number>> = { may: 1_200, must: 1_600 };
 
-/** What the listener made of one utterance. No candidates: nothing in the language, or not to be trusted whole. */
-export type HeardSound = {
+/** The longest silence over which a number that was given out may still be going on: somebody reads it off a display. */
+const LATE_FRAMES = Math.floor(3_000 / FRAME_MS);
+/** What fits the language worse than this by itself is heard once more with what came before it. */
+const UNFIT_M1 = -0.3;
+
+/** What the listener made of a stretch of sound. No candidates: nothing in the language, or not to be trusted whole. */
+type HeardWords = {
   readonly candidates: readonly { readonly words: string; readonly score: number }[];
   readonly free?: { readonly score: number; readonly phones: number };
   readonly shape?: SoundShape;
+};
+
+/** One utterance. */
+export type HeardSound = HeardWords & {
   /** Our own voice sounded at the same time. */
   readonly overlapped?: true;
+  /** The last utterance and this one as one, where the last was given out but might have been going on. */
+  readonly withLast?: HeardWords;
 };
 
 /** The same, fresh from the listener: it also knows whether it might be only the first part of something. */
 export type ListenedSound = HeardSound & { readonly goesOn?: GoesOn };
 
 const NOTHING: ListenedSound = { candidates: [] };
+type Ended = Extract<OpenEvent, { readonly kind: "ended" }>;
 
 export type HearingOutput =
   | {
@@ -92,7 +105,9 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
   let broken = false;
   let closed = false;
   /** Heard, and given out when nothing follows it. */
-  let kept: Extract<HearingOutput, { readonly kind: "heard" }> | undefined;
+  let kept: (Extract<HearingOutput, { readonly kind: "heard" }> & { readonly ended: Ended }) | undefined;
+  /** Given out, and nothing has followed it yet. */
+  let unfollowed: Ended | undefined;
   let steps: Promise<void> = Promise.resolve();
 
   const fail = (error: unknown): void => {
@@ -118,19 +133,32 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     return shape !== undefined && isFaint(shape) ? { ...NOTHING, shape } : listened;
   };
 
+  const heardWithLast = async (before: Ended | undefined, event: Ended, { candidates, free }: HeardSound) => {
+    if (before === undefined || event.first - before.last > LATE_FRAMES) return undefined;
+    const [best] = candidates;
+    if (best !== undefined && free !== undefined && m1(best.score, free) >= UNFIT_M1) return undefined;
+    const from = before.first * FRAME_SAMPLES - PADDING_SAMPLES;
+    const { goesOn: _, ...whole } = await recognise(from, (event.last + 1) * FRAME_SAMPLES + PADDING_SAMPLES);
+    return whole.candidates.length > 0 ? whole : undefined;
+  };
+
   /** Frames wait while an utterance is recognised: what follows it depends on what it was. */
-  const finishOpen = async (event: Extract<OpenEvent, { readonly kind: "ended" }>): Promise<void> => {
+  const finishOpen = async (event: Ended): Promise<void> => {
     const endsAt = (event.last + 1) * FRAME_SAMPLES;
     const endedAtMs = atMs(endsAt);
     if (event.fate === "drop") return endOpen(endedAtMs);
+    const before = unfollowed;
+    unfollowed = undefined;
     const isDoubtedEnd = crowd.doubts(framesDone - event.first);
     if (event.fate === "refuse" || isDoubtedEnd) return endOpen(endedAtMs, NOTHING);
     const begins = event.first * FRAME_SAMPLES - PADDING_SAMPLES;
     const from = event.fate === "doubt" ? begins : Math.max(begins, cleanFrom);
-    const { goesOn = "no", ...heard } = await recognise(from, endsAt + PADDING_SAMPLES);
+    const { goesOn = "no", ...alone } = await recognise(from, endsAt + PADDING_SAMPLES);
+    const withLast = await heardWithLast(before, event, alone);
+    const heard: HeardSound = withLast === undefined ? alone : { ...alone, withLast };
     if (event.fate === "doubt") return endOpen(endedAtMs, { ...heard, overlapped: true });
     if (goesOn === "no" || closed) return endOpen(endedAtMs, heard);
-    kept = { kind: "heard", heard, endedAtMs };
+    kept = { kind: "heard", heard, endedAtMs, ended: event };
     open = awaitMore(open, event, WAIT_MS[goesOn]);
   };
 
@@ -139,7 +167,10 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     open = next;
     if (event?.kind === "started") emit({ kind: "speechStarted", atMs: atMs(event.first * FRAME_SAMPLES) });
     else if (event?.kind === "ended") await finishOpen(event);
-    else if (event?.kind === "expired" && kept !== undefined) endOpen(kept.endedAtMs, kept.heard);
+    else if (event?.kind === "expired" && kept !== undefined) {
+      unfollowed = kept.ended;
+      endOpen(kept.endedAtMs, kept.heard);
+    }
   };
 
   const finishHold = async (done: Hold): Promise<void> => {

@@ -1,5 +1,5 @@
 import { createHearing, type HeardSound } from "../../src/listener/hearing.ts";
-import { truthOf, type Outcome } from "./judge.ts";
+import { truthOf } from "./judge.ts";
 import { RATE_HZ, type Lab } from "./lab.ts";
 import { atLevel, pad } from "./mix.ts";
 import { createRandom } from "./random.ts";
@@ -9,7 +9,7 @@ import { loadFlite, voicesOf } from "./synth.ts";
 
 const START_MS = 1_800_000_000_000;
 const SPEECH_DBFS = -26;
-const PAUSES_S = [0.4, 0.7, 0.9, 1.2, 1.5] as const;
+const PAUSES_S = [0.4, 0.7, 0.9, 1.2, 1.5, 2.5] as const;
 const BROKEN: readonly (readonly [string, string])[] = [
   ["systolic one hundred", "and twenty"],
   ["one twenty over", "eighty"],
@@ -48,7 +48,7 @@ export async function studyPauses(lab: Lab, voiceCount: number): Promise<void> {
   const voices = random.sample(voicesOf(await loadFlite()), voiceCount);
   const state = caseAfter(lab.context, [], START_MS);
   for (const pauseS of PAUSES_S) {
-    const counts = { apart: new Map<Outcome, number>(), joined: new Map<Outcome, number>() };
+    const counts = { apart: new Map<string, number>(), joined: new Map<string, number>() };
     const wrong = { apart: new Set<string>(), joined: new Set<string>() };
     for (const [first, second] of BROKEN) {
       const truth = truthOf(lab.context, state, `${first} ${second}`, START_MS);
@@ -62,7 +62,9 @@ export async function studyPauses(lab: Lab, voiceCount: number): Promise<void> {
         for (const how of ["apart", "joined"] as const) {
           const heard = await hear(lab, pcm, how === "joined");
           const { outcome, heardWords } = scoreHeard(lab.context, state, truth, heard, START_MS + 5_000);
-          counts[how].set(outcome, (counts[how].get(outcome) ?? 0) + 1);
+          const last = scoreHeard(lab.context, state, truth, heard.slice(-1), START_MS + 5_000);
+          const came = outcome === "wrong" && last.outcome === "askedRight" ? "wrong, then the whole asked" : outcome;
+          counts[how].set(came, (counts[how].get(came) ?? 0) + 1);
           if (outcome === "wrong") wrong[how].add(`${first} … ${second}: ${heardWords}`);
         }
       }

@@ -171,6 +171,39 @@ describe("what might go on", () => {
     expect(story(outputs).join(", ")).toBe(expected);
   });
 
+  test.each([
+    ["no", 1_500, -9, []],
+    ["may", 1_500, -9, ["1000"]],
+    ["may", 2_900, -9, ["1000"]],
+    ["may", 3_300, -9, []],
+    ["must", 2_500, -9, ["1000"]],
+    // What fits the language by itself is not a part of something.
+    ["may", 1_500, 0, []],
+  ] as const)(
+    "%s, after %i ms and worth %i by itself: heard with the last too",
+    async (goesOn, pauseMs, score, expected) => {
+      const listen: HearingParts["listen"] = async (pcm) => {
+        const { candidates, ...more } = await heardAs(goesOn)(pcm);
+        return { candidates: candidates.map((c) => ({ ...c, score })), free: { score: 0, phones: 10 }, ...more };
+      };
+      const { hearing, outputs, play } = setUp(listen);
+      for (const sound of [quiet(500), speech(500), quiet(pauseMs), speech(500), quiet(2_000)]) play(sound);
+      await hearing.idle();
+      const wholes = outputs.flatMap((o) => (o.kind === "heard" && o.heard.withLast ? [o.heard.withLast] : []));
+      expect(wholes.flatMap(({ candidates }) => candidates.map((c) => c.words))).toEqual(expected);
+    },
+  );
+
+  test("a click between does not part them, and a third utterance is no part of the first", async () => {
+    const { hearing, outputs, play } = setUp(heardAs("may"));
+    for (const sound of [quiet(500), speech(500), quiet(1_500), speech(60), quiet(700), speech(200), quiet(1_500)])
+      play(sound);
+    for (const sound of [speech(300), quiet(2_000)]) play(sound);
+    await hearing.idle();
+    const wholes = outputs.flatMap((o) => (o.kind === "heard" && o.heard.withLast ? [o.heard.withLast] : []));
+    expect(wholes.map(({ candidates }) => candidates[0]?.words)).toEqual(["760", "500"]);
+  });
+
   test("is dated by its own end when nothing follows, and given out when the wait is over", async () => {
     const { hearing, outputs, play } = setUp(heardAs("may"));
     for (const sound of [quiet(500), speech(500), quiet(1_150)]) play(sound);

@@ -1,6 +1,6 @@
 """
 Changes clips afresh each time they are used, a whole batch at once on the accelerator: speed, room, microphone, noise,
-level, vocal tract, masks. Gives features ready for the network.
+level, telephone, vocal tract, masks. Gives features ready for the network.
 """
 
 from dataclasses import dataclass
@@ -16,6 +16,9 @@ SPEECH_RMS = 0.06
 ROOM_SAMPLES = 4_000
 EQUALISER_KNOTS, EQUALISER_DB = 7, 5
 SHARES = {"speed": 0.7, "room": 0.4, "equaliser": 0.8, "band": 0.25, "noise": 0.8, "second noise": 0.2, "warp": 0.6}
+SHARES |= {"telephone": 0.25, "whole telephone": 0.8, "telephone bass cut": 0.6, "telephone faint": 0.4}
+TELEPHONE_CUT_HZ, TELEPHONE_BASS_HZ, TELEPHONE_SLOPE_HZ = (3300, 4100), (150, 350), 200
+FAINT_BELOW_DB, FAINTER_DB, FAINT_KNEE_DB, FAINT_WINDOW = (8, 18), (6, 24), 6, 321
 MASKED_SHARE = 0.6
 LONG_PAUSE_SHARE = 0.2
 
@@ -27,6 +30,15 @@ class Placed:
     starts: np.ndarray
     lengths: np.ndarray
     gaps: np.ndarray  # samples of silence before each part
+
+
+@dataclass(frozen=True)
+class Augmented:
+    """What the network sees of a batch."""
+
+    features: torch.Tensor  # [batch, frames, 64]
+    frames: torch.Tensor  # how many of them each utterance has
+    is_telephone: torch.Tensor  # whether an utterance's speech is as if sampled at 8 kHz
 
 
 class Augmenter:
@@ -41,19 +53,23 @@ class Augmenter:
         self._filters = torch.from_numpy(np.stack([features.filters(warp) for warp in WARPS])).to(self._device)
         self._plain = torch.from_numpy(features.filters()).to(self._device)
 
-    def __call__(self, placed: Placed) -> tuple[torch.Tensor, torch.Tensor]:
-        """@returns features [batch, frames, 64] and how many frames each utterance has."""
+    def __call__(self, placed: Placed) -> Augmented:
         sound, counts, speech = self._laid_out(placed)
+        is_telephone = self._chosen("telephone", len(sound))
+        is_whole = self._chosen("whole telephone", len(sound))
         sound = self._through_room_and_microphone(sound)
+        sound = self._with_faint_parts(sound, is_telephone & self._chosen("telephone faint", len(sound)))
+        sound = self._through_telephone(sound, is_telephone & ~is_whole)
         power = (sound**2 * speech).sum(1, keepdim=True) / speech.sum(1, keepdim=True)
         sound = self._with_noise(sound, (power + 1e-12).sqrt())
         hiss = 10 ** self._uniform(-4.2, -2.9, len(sound), 1)
         sound = sound.clamp(-1, 1) + torch.randn_like(sound) * hiss
+        sound = self._through_telephone(sound, is_telephone & is_whole)
         warped = self._filters[torch.from_numpy(self._rng.integers(0, len(WARPS), len(sound))).to(self._device)]
         weights = torch.where(self._chosen("warp", len(sound))[..., None], warped, self._plain)
         frames = features.frame_counts(counts)
         made = features.normalised(features.log_mel(sound, weights), frames)
-        return self._masked(made, frames), frames
+        return Augmented(self._masked(made, frames), frames, is_telephone[:, 0])
 
     def _uniform(self, low: float, high: float, *shape: int) -> torch.Tensor:
         return torch.from_numpy(self._rng.uniform(low, high, shape).astype(np.float32)).to(self._device)
@@ -92,7 +108,7 @@ class Augmenter:
 
     def _through_room_and_microphone(self, sound: torch.Tensor) -> torch.Tensor:
         batch, length = sound.shape
-        size = -(-(length + ROOM_SAMPLES) // 4096) * 4096
+        size = _padded(length)
         spectrum = torch.fft.rfft(sound, size)
         time_s = torch.arange(ROOM_SAMPLES, device=self._device) / RATE_HZ
         echo = torch.randn(batch, ROOM_SAMPLES, device=self._device) * self._uniform(0.02, 0.25, batch, 1)
@@ -107,6 +123,27 @@ class Augmenter:
         cut_db = torch.log2(low / hz).clamp(0, 4) * 12 + torch.log2(hz / high).clamp(0, 3) * 36
         gain_db = gain_db - cut_db * self._chosen("band", batch)
         return torch.fft.irfft(spectrum * 10 ** (gain_db / 20), size)[:, :length]
+
+    def _through_telephone(self, sound: torch.Tensor, chosen: torch.Tensor) -> torch.Tensor:
+        """Leaves nothing above a steep cut, as sampling at 8 kHz does, and often little bass. [batch, 1] are chosen."""
+        batch, length = sound.shape
+        size = _padded(length)
+        spectrum = torch.fft.rfft(sound, size)
+        hz = torch.linspace(0, RATE_HZ / 2, spectrum.shape[1], device=self._device)
+        below_cut = (self._uniform(*TELEPHONE_CUT_HZ, batch, 1) - hz) / TELEPHONE_SLOPE_HZ + 0.5
+        above_bass = (hz - self._uniform(*TELEPHONE_BASS_HZ, batch, 1)) / TELEPHONE_SLOPE_HZ + 0.5
+        gain = below_cut.clamp(0, 1)
+        gain = torch.where(self._chosen("telephone bass cut", batch), gain * above_bass.clamp(0, 1), gain)
+        return torch.where(chosen, torch.fft.irfft(spectrum * gain, size)[:, :length], sound)
+
+    def _with_faint_parts(self, sound: torch.Tensor, chosen: torch.Tensor) -> torch.Tensor:
+        """What is much weaker than the loudest, often an s or a t, becomes weaker still, as lines and gates have it."""
+        batch = len(sound)
+        power = torch.nn.functional.avg_pool1d(sound[:, None] ** 2, FAINT_WINDOW, 1, FAINT_WINDOW // 2)[:, 0]
+        below_db = -10 * torch.log10(power / (power.amax(1, keepdim=True) + 1e-12) + 1e-9)
+        share = ((below_db - self._uniform(*FAINT_BELOW_DB, batch, 1)) / FAINT_KNEE_DB).clamp(0, 1)
+        gain_db = -share * self._uniform(*FAINTER_DB, batch, 1)
+        return torch.where(chosen, sound * 10 ** (gain_db / 20), sound)
 
     def _with_noise(self, sound: torch.Tensor, speech_rms: torch.Tensor) -> torch.Tensor:
         """Noise under the speech, the whole then at a chance level."""
@@ -132,3 +169,8 @@ class Augmenter:
                 stripe = (index >= begin.floor()) & (index < begin.floor() + width) & masked
                 keep = keep * ~(stripe[:, None, :] if axis == 2 else stripe[..., None])
         return made * keep
+
+
+def _padded(length: int) -> int:
+    """A size for the Fourier transform with room for an echo after the sound."""
+    return -(-(length + ROOM_SAMPLES) // 4096) * 4096

@@ -24,7 +24,7 @@ KNOWN_FAMILIES = {"digits", "words", "prose"}
 class Batch:
     placed: Placed
     labels: list[Pronunciation]
-    is_known: np.ndarray  # 1.0 where the network is held to the one it starts from
+    is_known: np.ndarray  # 1.0 where the network is held to the one in use
 
 
 class Batches:

@@ -46,9 +46,7 @@ def export(weights: dict[str, np.ndarray], like: Path, out: Path) -> None:
 
 
 def weights_of(path: Path) -> dict[str, np.ndarray]:
-    if path.suffix == ".onnx":
-        return {name: value.numpy() for name, value in read_weights(path).items()}
-    return {name: value.astype(np.float32) for name, value in np.load(path).items()}
+    return {name: value.numpy() for name, value in read_weights(path).items()}
 
 
 def main() -> None:

@@ -53,7 +53,10 @@ def output_counts(frames: torch.Tensor) -> torch.Tensor:
 
 
 def read_weights(path: Path) -> dict[str, torch.Tensor]:
-    """The weights of a shipped network, whole-number matrices turned back into fractions."""
+    """The weights that train.py wrote (.npz), or a shipped network's, whole-number matrices as fractions again."""
+    if path.suffix == ".npz":
+        with np.load(path) as written:
+            return {name: torch.from_numpy(value) for name, value in written.items()}
     stored = {i.name: numpy_helper.to_array(i) for i in onnx.load(str(path)).graph.initializer}
     weights = {name: np.array(value) for name, value in stored.items() if not name.startswith("onnx::")}
     for name, matrix in zip(LINEAR, matrix_names(stored), strict=True):

@@ -27,7 +27,7 @@ def bank(recorded: Clips, voices: Clips, rng: Rng) -> np.ndarray:
         (_coloured, 7),
         (_banded, 3),
         (_rotor, 14),
-        (_engine, 8),
+        (_engine, 16),
         (_siren, 5),
         (_beeps, 6),
         (_clatter, 4),

@@ -32,8 +32,14 @@ LONGEST_WORDS = 14
 DIGITS = "zero oh one two three four five six seven eight nine niner".split()
 TEENS = "thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split()
 TIES = "thirty forty fifty sixty seventy eighty ninety".split()
-NEAR_DIGITS = (("six", "eight"), ("nine", "five"), ("six", "sats"), ("two", "to"), ("four", "oh"))
-LEADS = ("", "", "over", "rate", "sats", "map", "is", "and", "pressure", "over eighty rate", "end tidal", "one", "two")
+NEAR_DIGITS = (
+    *(("six", "eight"), ("three", "eight"), ("nine", "five"), ("nine", "one"), ("four", "five"), ("four", "oh")),
+    *(("oh", "zero"), ("six", "sats"), ("two", "to")),
+)
+LEADS = (
+    *("", "", "over", "over eight", "over nine", "over eighty rate", "rate", "sats", "map", "is", "and", "pressure"),
+    *("end tidal", "one", "two"),
+)
 
 SHARES = {"language": 50, "contrast": 13, "digits": 10, "shuffled": 12, "words": 8, "prose": 7}
 

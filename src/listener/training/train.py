@@ -1,13 +1,14 @@
 """
-Trains the network further, from the one in use.
+Trains the network further, from the one in use or from weights trained before.
 
     python3 train.py OUT.npz --people people.npz --made made.npz --noises noises.npz --minutes 8
-        [--judges judges.npz] [--kept kept.npz] [--general CMUDICT.gz] [--rate 2e-4] [--hold 0.5] [--batch 128]
+        [--judges judges.npz …] [--kept kept.npz] [--general CMUDICT.gz] [--start WEIGHTS.npz]
+        [--rate 2e-4] [--hold 0.5] [--batch 128]
 
 Each step: sounds that are changed afresh (augment.py), the loss of the right phones (CTC) and, on people and on speech
-that the network knew before, how far it strays from what it said then (Kullback-Leibler), so that it does not forget
-people who are no longer at hand. What is kept is the running mean of the weights. --judges and --kept are only listened
-to, to print how the phones come out.
+that the network in use knows, how far it strays from what that one says (Kullback-Leibler), so that it does not forget
+people who are no longer at hand. Not over a telephone, which the network in use never learnt. What is kept is the
+running mean of the weights. --judges and --kept are only listened to, to print how the phones come out.
 """
 
 import argparse
@@ -46,23 +47,32 @@ def options_of() -> argparse.Namespace:
     for pack in ("people", "made", "noises"):
         parser.add_argument(f"--{pack}", type=Path, required=True)
     for pack in ("judges", "kept"):
-        parser.add_argument(f"--{pack}", type=Path)
+        parser.add_argument(f"--{pack}", type=Path, nargs="*", default=[])
     parser.add_argument("--general", type=Path, nargs="*", default=[])
-    parser.add_argument("--start", type=Path, default=NETWORK)
+    parser.add_argument("--start", type=Path, default=NETWORK, help="weights to train on from")
     parser.add_argument("--minutes", type=float, required=True)
     parser.add_argument("--rate", type=float, default=2e-4, help="highest learning rate")
-    parser.add_argument("--hold", type=float, default=0.5, help="weight of keeping to the start")
+    parser.add_argument("--hold", type=float, default=0.5, help="weight of keeping to the network in use")
     parser.add_argument("--batch", type=int, default=128)
     parser.add_argument("--chance", type=int, default=1)
     return parser.parse_args()
 
 
 class Trainer:
-    def __init__(self, start: Mapping[str, torch.Tensor], rate: float, hold: float, device: str) -> None:
+    """@param in_use weights of the network that training holds to; `start` may be others."""
+
+    def __init__(
+        self,
+        start: Mapping[str, torch.Tensor],
+        in_use: Mapping[str, torch.Tensor],
+        rate: float,
+        hold: float,
+        device: str,
+    ) -> None:
         self.network = Network(DROPOUT).to(device)
         self.network.load_state_dict(start)
         self.before = Network().to(device).eval()
-        self.before.load_state_dict(start)
+        self.before.load_state_dict(in_use)
         self.mean = Network().to(device).eval()
         self.mean.load_state_dict(start)
         self._rate, self._hold, self._device = rate, hold, device
@@ -79,13 +89,13 @@ class Trainer:
         for group in self._optimiser.param_groups:
             group["lr"] = rate
         with torch.no_grad():
-            features, frames = augmenter(batch.placed)
+            seen = augmenter(batch.placed)
         with torch.autocast(self._device, torch.bfloat16, enabled=self._device == "cuda"):
-            logits = self.network(features, frames)
+            logits = self.network(seen.features, seen.frames)
             with torch.no_grad():
-                logits_before = self.before(features, frames)
+                logits_before = self.before(seen.features, seen.frames)
         log_probs = logits.float().log_softmax(-1)
-        counts = output_counts(frames)
+        counts = output_counts(seen.frames)
         lengths = torch.tensor([len(label) for label in batch.labels], device=self._device)
         phones = torch.tensor([phone for label in batch.labels for phone in label], device=self._device)
         right = functional.ctc_loss(
@@ -94,7 +104,7 @@ class Trainer:
         probs_before = logits_before.float().softmax(-1)
         strayed = functional.kl_div(log_probs, probs_before, reduction="none").sum(-1)
         inside = torch.arange(strayed.shape[1], device=self._device)[None] < counts[:, None]
-        known = torch.from_numpy(batch.is_known).to(self._device)
+        known = torch.from_numpy(batch.is_known).to(self._device) * ~seen.is_telephone
         held = (strayed * inside).sum(1) @ known
         loss = (right + self._hold * held) / lengths.sum()
         self._optimiser.zero_grad(set_to_none=True)
@@ -131,12 +141,12 @@ def main() -> None:
     rng = np.random.default_rng(options.chance)
     torch.manual_seed(options.chance)
     lexicon = read_dictionary(DICTIONARY, *options.general)
-    trainer = Trainer(read_weights(options.start), options.rate, options.hold, device)
+    trainer = Trainer(read_weights(options.start), read_weights(NETWORK), options.rate, options.hold, device)
     people, made, noises = (clips.read(pack) for pack in (options.people, options.made, options.noises))
     known, labels, is_person = trained_on(people, made, lexicon, trainer.before, device, rng)
     noise = torch.from_numpy(bank(noises, known, rng)).to(device)
     augmenter = Augmenter(torch.from_numpy(known.samples).to(device), noise, rng)
-    judges = {name: clips.read(pack) for name in ("judges", "kept") if (pack := getattr(options, name))}
+    judges = {pack.stem: clips.read(pack) for pack in options.judges + options.kept}
     said = {name: best_labels(trainer.before, pack, lexicon, device, rng)[0] for name, pack in judges.items()}
 
     def report(network: Network, title: str) -> None:
@@ -145,7 +155,7 @@ def main() -> None:
             shares = ", ".join(f"{share:.4f}" for share in found)
             print(f"  {title}, {name}: phone errors quiet, 10 dB, 5 dB: {shares}", flush=True)
 
-    report(trainer.before, "before")
+    report(trainer.before, "in use")
     began = reported = time.time()
     losses = torch.zeros(2, device=device)
     since = 0

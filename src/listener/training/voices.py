@@ -27,12 +27,15 @@ class Saying:
     respelt: bool
 
 
-FLITE_TRAINING = ("slt", "slt", "rms", "rms", "kal16")
-ESPEAK_ACCENTS = ("en-us", "en-us", "en-us-nyc", "en", "en-gb-scotland", "en-gb-x-gbclan", "en-gb-x-gbcwmd", "en-029")
+FLITE_TRAINING = ("slt", "slt", "rms", "kal16", "kal16")
+ESPEAK_ACCENTS = (
+    *("en-us", "en-us", "en-us-nyc", "en", "en-gb-scotland", "en-gb-scotland"),
+    *("en-gb-x-gbclan", "en-gb-x-gbcwmd", "en-029"),
+)
 ESPEAK_VARIANTS = (
     *(("",) * 6),
     *(f"m{i}" for i in range(1, 9)),
-    *(f"f{i}" for i in (1, 2, 2, 3, 3, 4, 5)),
+    *(f"f{i}" for i in (1, 1, 2, 2, 3, 3, 4, 4, 5, 5)),
     *("Andy Alex Annie linda steph adam klatt klatt3 klatt4".split()),
     *("belinda Michael Denis paul victor aunty Lee Alicia".split()),
 )

@@ -17,7 +17,7 @@ const GRID = Array.from({ length: 991 }, (_, i) => (i + 10) / 1000).map((t) => M
 /** Nothing is asked back that is less likely than not. */
 const LEAST_ASK = 0.5;
 /** Taking begins no lower, however few mistakes were seen: a kind that was heard a hundred times shows none by luck. */
-const LEAST_TAKE = 0.95;
+const LEAST_TAKE = 0.9;
 const MOST_TAKE = 0.999;
 const CAUTION = 0.5;
 

@@ -23,9 +23,9 @@ const MEANT_SHARE = 0.5;
 const ALLOWED: Readonly<Record<StatementKind, Allowed>> = {
   value: { wrong: 0.001, talkTaken: 0.003, talkAsked: 0.03 },
   answer: { wrong: 0.001, talkTaken: 0.001, talkAsked: 0.02 },
-  step: { wrong: 0.002, talkTaken: 0.002, talkAsked: 0.01 },
+  step: { wrong: 0.002, talkTaken: 0.001, talkAsked: 0.01 },
   dose: { wrong: 0, talkTaken: 0, talkAsked: 0.01 },
-  command: { wrong: 0.005, talkTaken: 0.003, talkAsked: 0.01 },
+  command: { wrong: 0.005, talkTaken: 0.002, talkAsked: 0.01 },
 };
 
 const fileOf = (set: string): string => join(ROOT, `bench/evidence-${set}.json`);

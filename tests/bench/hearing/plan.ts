@@ -75,24 +75,15 @@ function noiseJobs(secondsEach: number): readonly Unseeded[] {
 function peopleJobs(
   context: AppContext,
   conditions: readonly string[],
-  some: (rows: readonly Row[], most: "people" | "talk") => readonly Row[],
+  some: (rows: readonly Row[]) => readonly Row[],
 ): readonly Unseeded[] {
   const rows = readRows("speech-manifest.csv").filter(({ kind }) => kind !== "room");
   const hasMeaning = (state: "open" | "asked") => (row: Row) =>
     understand(context.grammars[state], (row["words"] ?? "").split(" ")).kind !== "none";
-  const numbers = some(
-    rows.filter((row) => saidNumber(row) !== undefined),
-    "people",
-  );
-  const joined = some(
-    readRows("joined.csv").filter((row) => saidNumber(row) !== undefined),
-    "people",
-  );
+  const numbers = some(rows.filter((row) => saidNumber(row) !== undefined));
+  const joined = some(readRows("joined.csv").filter((row) => saidNumber(row) !== undefined));
   const connected = numbers.filter(({ kind }) => kind === "connected");
-  const answers = some(
-    rows.filter((row) => row["kind"] !== "word" && hasMeaning("asked")(row)),
-    "people",
-  );
+  const answers = some(rows.filter((row) => row["kind"] !== "word" && hasMeaning("asked")(row)));
   const outside = rows.filter((row) => !hasMeaning("open")(row));
   const job = (condition: string, state: Extract<Unseeded, { kind: "person" }>["state"], row: Row) =>
     ({ kind: "person", condition, state, recording: recordingOf(row) }) as const;
@@ -101,7 +92,8 @@ function peopleJobs(
     ...joined.map((row) => job(row["snr_db"] === "" ? "as recorded" : `as mixed, ${row["snr_db"]} dB`, "numbers", row)),
     ...conditions.slice(1).flatMap((condition) => connected.map((row) => job(condition, "numbers", row))),
     ...conditions.flatMap((condition) => answers.map((row) => job(condition, "asked", row))),
-    ...conditions.flatMap((condition) => some(outside, "talk").map((row) => job(condition, "open", row))),
+    // Each once, the conditions taking turns.
+    ...some(outside).map((row, i) => job(conditions[i % conditions.length]!, "open", row)),
   ];
 }
 

@@ -64,7 +64,7 @@ const intentsOf = (u: Understanding): readonly Intent[] =>
 const keyOf = (intents: readonly Intent[]): string => intents.map(meaningKey).sort().join(" | ");
 
 /** A rival this near, in nats, is offered beside the best meaning when that is asked back. */
-const RIVAL_WITHIN = 8;
+export const RIVAL_WITHIN = 8;
 /** Words that fit the language this well were meant for it, even where their meaning is lost. See `margins.ts`. */
 const MEANT_FOR_US_M1 = -0.2;
 
@@ -77,8 +77,9 @@ function kindOf(intent: Intent): StatementKind {
       return "answer";
     case "command":
       return intent.command === "affirm" || intent.command === "negative" ? "answer" : "command";
+    // One syllable, which noise and the end of a number can sound like.
     case "why":
-      return "command";
+      return "answer";
     case "dose":
     case "step":
       return intent.kind;

@@ -213,6 +213,7 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
         if (kept !== undefined) endOpen(kept.endedAtMs, kept.heard);
         else if (open.announced || hold?.isReleased() === false) emit({ kind: "speechEnded", atMs: atMs(sound.end()) });
         mode = wanted;
+        unfollowed = undefined;
         open = { ...OPEN_SILENCE, gated: open.gated };
         hold = undefined;
       }),

@@ -29,6 +29,7 @@ const ASKED: readonly (readonly [spoken: string, prompt: string, afterAffirm: st
   ["age one zero", "Age ten years?", "closed affirmed, age 10"],
   ["age eight one", "Age eighty one years?", "closed affirmed, age 81"],
   ["weight eighty five", "Weight eighty five kilograms?", "closed affirmed, weight 85"],
+  ["rate thirty five", "Heart rate thirty five?", "closed affirmed, hr 35"],
 ];
 
 describe("words that sound like others", () => {
@@ -52,6 +53,9 @@ describe("words that sound like others", () => {
     "age eight one years",
     "weight eighty five kilos",
     "sats nine zero",
+    "rate forty",
+    "heart rate thirty five",
+    "resp rate twenty two",
   ])("%s, spoken, is taken", async (words) => {
     const { answers } = await playCase([spoken(words)]);
     expect(answers[0]?.outcome).toBe("recorded");

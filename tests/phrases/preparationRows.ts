@@ -97,5 +97,5 @@ export const PREPARATION_ROWS: readonly Row[] = [
   ["introducer out", "step introducer done"],
   ["supraglottic device out", "step supraglottic done"],
   ["no reason", "step reasonNotToGo done"],
-  ["no reason not to go", "step reasonNotToGo done"],
+  ["no reason to stop", "step reasonNotToGo done"],
 ];

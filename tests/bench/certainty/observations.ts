@@ -31,7 +31,7 @@ const KINDS: Readonly<Record<Exclude<MeaningKind, "none">, StatementKind>> = {
   step: "step",
   dose: "dose",
   command: "command",
-  why: "command",
+  why: "answer",
 };
 
 const NOT_MEANT: readonly Material[] = ["talk", "near the language", "noise"];

@@ -21,7 +21,7 @@ const MEANT_SHARE = 0.5;
 
 /** What may go wrong before any read-back, by what it would cost. This project's choice; the measured result is in the README. */
 const ALLOWED: Readonly<Record<StatementKind, Allowed>> = {
-  value: { wrong: 0.001, talkTaken: 0.003, talkAsked: 0.03 },
+  value: { wrong: 0.0005, talkTaken: 0.003, talkAsked: 0.03 },
   answer: { wrong: 0.001, talkTaken: 0.001, talkAsked: 0.02 },
   step: { wrong: 0.002, talkTaken: 0.001, talkAsked: 0.01 },
   dose: { wrong: 0, talkTaken: 0, talkAsked: 0.01 },

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { join } from "node:path";
+import { RIVAL_WITHIN } from "../../../src/app/interpret.ts";
 import type { Outcome } from "../judge.ts";
 import { ROOT } from "../lab.ts";
 import { wilson } from "../wilson.ts";
@@ -28,23 +29,30 @@ type EvidenceRow = {
   readonly condition: string;
   readonly family: string;
   readonly state: string;
+  readonly said: string;
+  readonly speaker: string;
+  readonly soundS: number;
   readonly outcome: Outcome;
   readonly askedByRule: boolean;
   readonly m2: number;
 };
 const NOT_VALUES = ["correction", "command", "step", "dose", "why", "answer"];
 
-function fromEvidence(rows: readonly EvidenceRow[]): readonly Row[] {
-  return rows
-    .filter(({ material }) => material === "statement")
-    .map(({ condition, family, state, outcome, askedByRule, m2 }) => {
-      const kind = state === "asked" ? "answer" : NOT_VALUES.includes(family) ? "other" : "value";
-      return { condition, kind, outcome, askedByRule, m2 };
-    });
+/** One row of each saying: where several utterances were found in it, each has a row with the outcome of all. */
+function firstOfEach(rows: readonly EvidenceRow[]): readonly EvidenceRow[] {
+  const keyOf = ({ condition, said, speaker, soundS }: EvidenceRow): string =>
+    [condition, said, speaker, soundS].join("|");
+  return [...new Map(rows.toReversed().map((row) => [keyOf(row), row])).values()].reverse();
 }
 
-/** A rival nearer than this is offered beside the best meaning; see `interpret`. */
-const OFFERED_WITHIN = 5;
+function fromEvidence(rows: readonly EvidenceRow[]): readonly Row[] {
+  return firstOfEach(rows.filter(({ material }) => material === "statement")).map(
+    ({ condition, family, state, outcome, askedByRule, m2 }) => {
+      const kind = state === "asked" ? "answer" : NOT_VALUES.includes(family) ? "other" : "value";
+      return { condition, kind, outcome, askedByRule, m2 };
+    },
+  );
+}
 
 /** What rules ask back they ask back however well it was heard, so those sayings tell nothing of hearing. */
 function count(rows: readonly Row[]): Counts {
@@ -79,7 +87,7 @@ function hearingIn(condition: string, all: readonly Row[]): Hearing {
     condition,
     values: count(values),
     answers: count(rows.filter(({ kind }) => kind === "answer")),
-    besideAnother: asked.filter(({ m2 }) => m2 < OFFERED_WITHIN).length / Math.max(1, asked.length),
+    besideAnother: asked.filter(({ m2 }) => m2 < RIVAL_WITHIN).length / Math.max(1, asked.length),
   };
 }
 

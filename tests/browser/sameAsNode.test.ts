@@ -28,7 +28,7 @@ const LINES: readonly { readonly words: string; readonly voice: FliteVoice; read
   { words: "one five", voice: "slt", noiseDb: -60 },
   { words: "end tidal thirty eight", voice: "awb", noiseDb: -40 },
   { words: "the road is closed so we are going round by the bridge", voice: "rms", noiseDb: -50 },
-  { words: "one seventeen over nineteen", voice: "awb", noiseDb: -16 },
+  { words: "why map", voice: "awb", noiseDb: -16 },
   { words: "seventy years old", voice: "awb", noiseDb: -16 },
   { words: "temperature thirty six point five", voice: "slt", noiseDb: -14 },
   { words: "rate ninety nine", voice: "kal16", noiseDb: -10 },

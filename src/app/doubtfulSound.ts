@@ -3,8 +3,8 @@ import type { Interpretation } from "./interpret.ts";
 
 /**
  * What was heard while it was too loud to hear safely, from a voice that is heard badly, or overdrove the microphone: all
- * that would be recorded, or spoken as a dose, is asked back whatever its margins. A bare number counts only where it agrees with what a question has offered: it was heard twice then.
- * It can only make the app ask. Not for: typed lines.
+ * that would be recorded, or spoken as a dose, is asked back whatever its margins. A bare number counts only where it agrees
+ * with what a question has offered: it was heard twice then. It can only make the app ask. Not for: typed lines.
  */
 export function doubtSound(heard: Interpretation, questions: readonly Question[]): Interpretation {
   if (heard.kind !== "meant") return heard;

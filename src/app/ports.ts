@@ -20,7 +20,7 @@ export type Utterance = {
   readonly free?: { readonly score: number; readonly phones: number };
   /** How it sounded. Only from the listener. */
   readonly shape?: SoundShape;
-  /** The last utterance and this one as one, where the last might have been going on: see `goingOn.ts`. Only from the listener. */
+  /** The last utterance and this one as one, where the last might have been going on. Only from the listener. */
   readonly withLast?: Pick<Utterance, "candidates" | "free" | "shape">;
   /** Our own voice sounded at the same time: it may be our own words, or words heard through them. */
   readonly overlapped?: true;

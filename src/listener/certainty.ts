@@ -3,8 +3,8 @@ import { certaintyBy, type CertaintyModel, type Evidence } from "./certaintyMode
 
 /**
  * Kinds of statement by what a mistake costs. value: a reading or a finding, recorded. answer: affirm, negative, a bare
- * number or unit, which settle a question, and "why", which is as short. step: a step of the preparation. dose: the dose of a drug, spoken. command: the
- * rest, which change nothing that cannot be said again.
+ * number or unit, which settle a question, and "why", which is as short. step: a step of the preparation. dose: the dose
+ * of a drug, spoken. command: the rest, which change nothing that cannot be said again.
  */
 export const STATEMENT_KINDS = ["value", "answer", "step", "dose", "command"] as const;
 export type StatementKind = (typeof STATEMENT_KINDS)[number];

@@ -18,7 +18,8 @@ const GATE_TAIL_SAMPLES = 250 * SAMPLES_PER_MS;
 /**
  * After the last word of what might go on. This project's choice: somebody waits for the answer to a whole statement, so
  * not as long as for half of one, to which there is none. Eight statements in three made voices (n 24), broken by a pause
- * of 0.4, 0.7, 0.9 and 1.2 s: recorded as another value 4, 12, 12 and 12 when every end was final, 0, 0, 2 and 10 so, and all of these were asked whole after.
+ * of 0.4, 0.7, 0.9 and 1.2 s: recorded as another value 4, 12, 12 and 12 when every end was final, 0, 0, 2 and 10 so,
+ * and all of these were asked whole after.
  */
 const WAIT_MS: Readonly<Record<Exclude<GoesOn, "no">, number>> = { may: 1_200, must: 1_600 };
 
@@ -42,8 +43,8 @@ export type HeardSound = HeardWords & {
   readonly withLast?: HeardWords;
 };
 
-/** The same, fresh from the listener: it also knows whether it might be only the first part of something. */
-export type ListenedSound = HeardSound & { readonly goesOn?: GoesOn };
+/** Fresh from the listener, which also knows whether it might be only the first part of something. */
+export type ListenedSound = HeardWords & { readonly goesOn?: GoesOn };
 
 const NOTHING: ListenedSound = { candidates: [] };
 type Ended = Extract<OpenEvent, { readonly kind: "ended" }>;
@@ -133,7 +134,7 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     return shape !== undefined && isFaint(shape) ? { ...NOTHING, shape } : listened;
   };
 
-  const heardWithLast = async (before: Ended | undefined, event: Ended, { candidates, free }: HeardSound) => {
+  const heardWithLast = async (before: Ended | undefined, event: Ended, { candidates, free }: HeardWords) => {
     if (before === undefined || event.first - before.last > LATE_FRAMES) return undefined;
     const [best] = candidates;
     if (best !== undefined && free !== undefined && m1(best.score, free) >= UNFIT_M1) return undefined;

@@ -13,8 +13,8 @@ const VOICES: Readonly<Record<SetName, string>> = {
 export const statements = (set: SetName): readonly string[] => [
   "Random paths through the grammar, each with one meaning, in voices chosen by chance, at −44 to −20 dBFS, with 0.3 to " +
     "0.8 s of background before it (babble: 6.5 to 7 s, so that the crowd is known as one). “Right at first try” is recorded " +
-    "or carried out as said, of the statements that no rule asks about. “Right, or asked by rule” counts those too that are asked back however they are heard, if the right value is on offer. An " +
-    "utterance that lost a part counts as wrong. The ratio is that of the speech while speaking to the noise, unweighted. Quiet has a hiss " +
+    "or carried out as said, of the statements that no rule asks about. “Right, or asked by rule” counts those too that are " +
+    "asked back however they are heard, if the right value is on offer. An utterance that lost a part counts as wrong. The ratio is that of the speech while speaking to the noise, unweighted. Quiet has a hiss " +
     "40 dB under the speech. Intervals: Wilson, 95 %.",
   VOICES[set],
 ];

@@ -1,5 +1,7 @@
 import type { CaseState } from "../log/caseState.ts";
 import type { ProtocolMark } from "../log/facts.ts";
+import { isAfterTube } from "../log/phase.ts";
+import { findStep } from "../protocol/findStep.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseGrammars } from "./compileGrammars.ts";
 import type { GrammarState } from "./ports.ts";
@@ -29,5 +31,10 @@ export const freshState = (log: CaseState): AppState => ({
   why: { lastNumber: undefined, lastDose: undefined, shown: undefined },
 });
 
-/** What may be said now: more, while a question waits. */
-export const grammarState = (log: CaseState): GrammarState => (log.questions.length > 0 ? "asked" : "open");
+/** What may be said now: more, while a question or a step that carries a value waits for its answer. */
+export function grammarState(protocol: Protocol, log: CaseState): GrammarState {
+  const step = log.calledStepId === undefined ? undefined : findStep(protocol, log.calledStepId);
+  const waits = log.questions.length > 0 || step?.carries !== undefined;
+  if (isAfterTube(log)) return waits ? "askedAfter" : "openAfter";
+  return waits ? "asked" : "open";
+}

@@ -1,4 +1,3 @@
-import { grammarState } from "./context.ts";
 import { toVoice } from "./announce.ts";
 import type { ConversationOptions } from "./conversationOptions.ts";
 import { FIRST_EARS, stepEars, type EarsEffect, type EarsInput } from "./ears.ts";
@@ -152,7 +151,7 @@ export class Conversation {
     const report = await this.#o.session.hear(utterance, atMs);
     const { answer } = report;
     if (answer !== undefined) {
-      const waits = grammarState(report.state.log) === "asked";
+      const waits = report.state.log.questions.length > 0;
       this.#listen({ kind: "answered", utterance, outcome: answer.outcome, waits, atMs });
       this.#update({ lastHeard: { words: answer.words, outcome: answer.outcome } });
       const mark = markFor(answer.outcome);
@@ -184,7 +183,7 @@ export class Conversation {
   }
 
   #useGrammar(): void {
-    const state = this.hearMe.isRunning ? HEAR_ME_GRAMMAR : grammarState(this.#o.session.state.log);
+    const state = this.hearMe.isRunning ? HEAR_ME_GRAMMAR : this.#o.session.grammar;
     if (state !== this.#grammar) this.#recogniser.useGrammar(state);
     this.#grammar = state;
   }
@@ -233,7 +232,8 @@ export class Conversation {
   #sound(sounding: boolean): void {
     this.#recogniser.setSpeaking(sounding);
     if (!sounding) this.hearMe.voiceEnded();
-    this.#listen({ kind: "ownVoice", sounding, waits: this.#grammar === "asked", atMs: this.#o.clock.nowMs() });
+    const waits = this.#grammar.startsWith("asked");
+    this.#listen({ kind: "ownVoice", sounding, waits, atMs: this.#o.clock.nowMs() });
   }
 
   #learn(hearMe: HearMeTalk): void {

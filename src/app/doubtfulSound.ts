@@ -1,3 +1,4 @@
+import { atStake } from "../language/atStake.ts";
 import type { Question } from "../log/facts.ts";
 import type { Interpretation } from "./interpret.ts";
 
@@ -11,8 +12,8 @@ export function doubtSound(heard: Interpretation, questions: readonly Question[]
   const { words, intent } = heard;
   switch (intent.kind) {
     case "vitals":
-    case "step":
     case "dose":
+    case "howMuch":
       return { kind: "unsure", words, why: "acoustic", intents: [intent] };
     case "number": {
       const isOffered = questions.some((q) => q.candidates.some((c) => c.number === intent.number.value));
@@ -22,5 +23,11 @@ export function doubtSound(heard: Interpretation, questions: readonly Question[]
     case "command":
     case "why":
       return heard;
+    // Numbers alone, as above; the rest of what is affirmed is read back anyway.
+    case "amount":
+    case "rate":
+      return { kind: "unclear", words };
+    default:
+      return atStake(intent) === "recorded" ? { kind: "unsure", words, why: "acoustic", intents: [intent] } : heard;
   }
 }

@@ -1,6 +1,5 @@
 import type { VoiceProfile } from "../listener/voiceProfile.ts";
 import type { CaseGrammars } from "./compileGrammars.ts";
-import { grammarState } from "./context.ts";
 import { HEAR_ME_IDLE, lineOf, stepHearMe, type HearMe, type HearMeEffect, type HearMeInput } from "./hearMe.ts";
 import { commandOf, HEAR_ME_GRAMMAR, isLineOf, judgeLine } from "./hearMeLine.ts";
 import { HEAR_ME_LINES } from "./hearMeLines.ts";
@@ -61,7 +60,7 @@ export class HearMeDialogue {
 
   /** What may be said to the case now. */
   get #caseGrammar(): GrammarState {
-    return grammarState(this.#p.session.state.log);
+    return this.#p.session.grammar;
   }
 
   /** Reads what was learnt before. */
@@ -72,7 +71,7 @@ export class HearMeDialogue {
   }
 
   start(): void {
-    if (this.#caseGrammar === "asked") return this.#say(ANSWER_FIRST);
+    if (this.#p.session.state.log.questions.length > 0) return this.#say(ANSWER_FIRST);
     this.#step({ kind: "start", nowMs: this.#p.clock.nowMs() });
   }
 

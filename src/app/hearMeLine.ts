@@ -28,7 +28,7 @@ export type HeardLine =
   | { readonly kind: "ownVoice" };
 
 const keyOf = (grammars: CaseGrammars, words: string): string => {
-  const meaning = understand(grammars[HEAR_ME_GRAMMAR], words.split(" "));
+  const meaning = understand(grammars.of(HEAR_ME_GRAMMAR), words.split(" "));
   return meaning.kind === "one" ? meaningKey(meaning.intent) : "";
 };
 

@@ -1,5 +1,6 @@
 import type { Intent } from "../language/intent.ts";
 import type { CompiledGrammar } from "../language/jsgf/compileGrammar.ts";
+import { atStake, type AtStake } from "../language/atStake.ts";
 import { normalise } from "../language/normalise/normalise.ts";
 import { couldBeInsideLimits } from "../language/understand/couldBeInsideLimits.ts";
 import { meaningKey } from "../language/understand/meaningKey.ts";
@@ -36,7 +37,7 @@ function readWidened(widened: CompiledGrammar | undefined, words: readonly strin
 function fromText(grammars: CaseGrammars, state: GrammarState, { by }: Utterance, text: string): Interpretation {
   const words = normalise(text);
   const joined = words.join(" ");
-  const strict = understand(grammars[state], words);
+  const strict = understand(grammars.of(state), words);
   // Speech outside the language is talk and changes nothing; a typed line was meant, and is owed an answer.
   const isOwed = strict.kind === "none" && by === "typed";
   const meaning = isOwed ? readWidened(grammars.widened(), words) : strict;
@@ -68,6 +69,8 @@ export const RIVAL_WITHIN = 8;
 /** Words that fit the language this well were meant for it, even where their meaning is lost. See `margins.ts`. */
 const MEANT_FOR_US_M1 = -0.2;
 
+const STAKES: Readonly<Record<AtStake, StatementKind>> = { affirmed: "dose", recorded: "step", said: "command" };
+
 function kindOf(intent: Intent): StatementKind {
   switch (intent.kind) {
     case "vitals":
@@ -81,8 +84,16 @@ function kindOf(intent: Intent): StatementKind {
     case "why":
       return "answer";
     case "dose":
-    case "step":
-      return intent.kind;
+      return "dose";
+    case "amount":
+    case "rate":
+    case "doseUnit":
+      return "answer";
+    case "howMuch":
+    case "make":
+      return "dose";
+    default:
+      return STAKES[atStake(intent)];
   }
 }
 
@@ -144,5 +155,5 @@ export function interpret(
   if (best === undefined) return { kind: "outside", words: "" };
   return utterance.free === undefined
     ? fromText(grammars, state, utterance, best.words)
-    : fromSound(grammars[state], utterance, utterance.free, isSurprising);
+    : fromSound(grammars.of(state), utterance, utterance.free, isSurprising);
 }

@@ -24,10 +24,12 @@ export function doubtOverlap(heard: Interpretation, voiced: string): Interpretat
     case "number":
     case "unit":
       return { kind: "unclear", words };
-    case "command":
-    case "dose":
-    case "why":
-    case "step":
+    case "amount":
+    case "rate":
+    case "doseUnit":
+    case "strength":
+      return { kind: "unclear", words };
+    default:
       return heard;
   }
 }

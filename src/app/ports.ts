@@ -60,7 +60,7 @@ export type HearingEvent =
   | { readonly kind: "recovered" };
 
 /** What may be said now. One compiled word graph each; see `grammars/case.jsgf`. */
-export type GrammarState = "open" | "asked";
+export type GrammarState = "open" | "asked" | "openAfter" | "askedAfter";
 
 /**
  * open: voice activity decides. held: one utterance from hold(true) to hold(false). called: voice activity decides, and

@@ -3,9 +3,9 @@ import { emptyCase, type CaseState } from "../log/caseState.ts";
 import type { Fact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import { sentences } from "../language/sentences/sentence.ts";
-import { freshState, type AppContext, type AppState } from "./context.ts";
+import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
-import type { FactStore, StoreError, Utterance } from "./ports.ts";
+import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
 import { announceProtocol, firstFacts, isSameMark, replacingFacts } from "./protocolFileMark.ts";
 import { takeTick, takeUtterance, type Announcement, type Turn } from "./takeTurn.ts";
@@ -63,6 +63,11 @@ export class Session {
   /** What the case runs on now. */
   get context(): AppContext {
     return this.#context;
+  }
+
+  /** What may be said now. */
+  get grammar(): GrammarState {
+    return grammarState(this.#context.protocol, this.#state.log);
   }
 
   /** Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted. */

@@ -103,7 +103,7 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
 export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
-  const grammar = grammarState(state.log);
+  const grammar = grammarState(context.protocol, state.log);
   const alone = interpret(context.grammars, grammar, utterance, (intent) =>
     isSurprising(state.log, context.protocol, intent, nowMs),
   );

@@ -1,4 +1,4 @@
-import { grammarState, type AppContext } from "../app/context.ts";
+import type { AppContext } from "../app/context.ts";
 import type { FactStore, GrammarState, Utterance } from "../app/ports.ts";
 import { Session, type Report } from "../app/session.ts";
 import type { Fact } from "../log/facts.ts";
@@ -41,7 +41,7 @@ export class TerminalCase {
 
   /** What may be said now. */
   get grammar(): GrammarState {
-    return grammarState(this.#session.state.log);
+    return this.#session.grammar;
   }
 
   get caseMs(): number {

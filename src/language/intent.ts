@@ -1,7 +1,8 @@
 import type { Sex } from "../core/bodySize.ts";
 import type { PupilReaction } from "../core/pupils.ts";
 import type { VitalCode } from "../core/vitals.ts";
-import type { FindingValue, Level, Method, SaidUnit, Site, Statement, StepAnswer } from "../log/facts.ts";
+import type { FindingValue, Level, Method, SaidUnit, Site, Statement } from "../log/facts.ts";
+import type { CareIntent } from "./careIntent.ts";
 
 /** A number with the words that said it. `words` keeps the form ("fifteen" or "one five"): the form decides what must be asked back. */
 export type SaidNumber = { readonly value: number; readonly words: string };
@@ -39,6 +40,7 @@ export type Command =
   | "standBy"
   | "status"
   | "readBack"
+  | "clocks"
   | "next"
   | "whatCanISay"
   | "whichProtocol"
@@ -73,5 +75,4 @@ export type Intent =
   /** What the protocol gives this patient of a drug. */
   | { readonly kind: "dose"; readonly drugId: string }
   | { readonly kind: "why"; readonly about: WhyAbout }
-  /** An answer to the step last called, or to the one that is named. */
-  | { readonly kind: "step"; readonly stepId?: string; readonly answer: StepAnswer };
+  | CareIntent;

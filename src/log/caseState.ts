@@ -2,7 +2,8 @@ import type { Sex } from "../core/bodySize.ts";
 import type { VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
-import type { Fact, FindingValue, HeardBy, ProtocolMark, Question, StepAnswer, VitalValue } from "./facts.ts";
+import { emptyCare, type CareState, type StepEntry } from "./careState.ts";
+import type { Fact, FindingValue, HeardBy, ProtocolMark, Question, VitalValue } from "./facts.ts";
 
 export type VitalEntry = VitalValue & {
   readonly id: string;
@@ -31,14 +32,6 @@ export type HerniationEntry = {
   readonly id: string;
   readonly present: boolean;
   readonly earlier: HerniationEntry | undefined;
-};
-
-export type StepEntry = {
-  readonly seq: number;
-  readonly answer: StepAnswer;
-  readonly atMs: number;
-  readonly factId: string;
-  readonly earlier: StepEntry | undefined;
 };
 
 export type AlertState = {
@@ -78,6 +71,7 @@ export type CaseState = {
   readonly steps: Readonly<Record<string, StepEntry>>;
   /** The step last read out, waiting for its answer. */
   readonly calledStepId: string | undefined;
+  readonly care: CareState;
   readonly standByUntilMs: number | undefined;
   /** Standing alerts by id. */
   readonly alerts: Readonly<Record<string, AlertState>>;
@@ -97,6 +91,7 @@ export const emptyCase: CaseState = {
   questions: [],
   steps: {},
   calledStepId: undefined,
+  care: emptyCare,
   standByUntilMs: undefined,
   alerts: {},
 };

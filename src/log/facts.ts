@@ -3,6 +3,7 @@ import type { PupilReaction } from "../core/pupils.ts";
 import type { UcumUnit, VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
+import type { CareFact, SaidAmount, SaidRate } from "./careFacts.ts";
 
 /** Which way an utterance came in. Browser text may turn spoken words into digits, so it is trusted less. */
 export type HeardBy = "typed" | "listener" | "browser";
@@ -83,10 +84,34 @@ export type Candidate = {
 /** Something to be done that is no value: what a dose is, an answer to a step, what is to be struck, standing by. */
 export type Act =
   | { readonly kind: "dose"; readonly drugId: string }
+  /** These words, heard with a doubt: affirmed, they count as if they had been heard well. */
+  | { readonly kind: "words"; readonly words: string }
+  /** Facts that wait for "affirm", as they will stand in the record. */
+  | { readonly kind: "record"; readonly facts: readonly AffirmedFact[] }
   | { readonly kind: "step"; readonly stepId: string; readonly answer: StepAnswer }
   /** The facts that were named: others that came in since are not meant. */
   | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
   | { readonly kind: "standBy" };
+
+/** What is only recorded after it was read back and affirmed. */
+export type AffirmedFact = Extract<
+  CareFact,
+  { readonly type: "strength.affirmed" | "drug.given" | "infusion.set" | "fluid.given" | "rescue.started" }
+>;
+
+/** What a question wants to be told, where that is neither yes nor no nor a vital. */
+export type Want =
+  /** The concentration in the hand. */
+  | { readonly kind: "strength"; readonly drugId: string }
+  /** How much was given. */
+  | { readonly kind: "amount"; readonly drugId: string }
+  /** How fast the infusion is to run. */
+  | { readonly kind: "rate"; readonly drugId: string }
+  /** Which unit an amount or a rate was said in. */
+  | { readonly kind: "amountUnit"; readonly drugId: string; readonly choices: readonly SaidAmount[] }
+  | { readonly kind: "rateUnit"; readonly drugId: string; readonly choices: readonly SaidRate[] }
+  /** The value that an answer to a step carries. */
+  | { readonly kind: "stepValue"; readonly stepId: string };
 
 /** Asked aloud; waits for its answer without blocking other values. */
 export type Question = {
@@ -107,9 +132,15 @@ export type Question = {
    * by saying one of them again. Older records have none.
    */
   readonly acts?: readonly Act[];
+  /** There are no candidates and no acts then: only what is wanted answers it, or "negative". */
+  readonly wants?: Want;
 };
 
-export type StepAnswer = "done" | "not-needed" | "later";
+/** `waived`: passed over aloud although it is not done and is needed. */
+export type StepAnswer = "done" | "not-needed" | "later" | "waived";
+
+/** The value that an answer carried, in the unit that the protocol names. */
+export type StepValue = { readonly value: number; readonly unit: string };
 
 /** Which protocol counts. The hash is that of its canonical form; facts written before there was one have none. */
 export type ProtocolMark = {
@@ -159,9 +190,15 @@ export type Fact = Stamp &
         readonly type: "step.answered";
         readonly stepId: string;
         readonly answer: StepAnswer;
+        readonly value?: StepValue;
+        /** Why it is not needed or was waived, as said. */
+        readonly reason?: string;
+        /** Who does it, by role, never by name. */
+        readonly role?: string;
         readonly heard: string;
         readonly by: HeardBy;
       }
+    | CareFact
     | { readonly type: "standBy.started"; readonly untilMs: number }
     | { readonly type: "alert.raised"; readonly alertId: string; readonly priority: Priority; readonly value: number }
     | {

@@ -3,6 +3,8 @@ import type { Priority } from "../protocol/priority.ts";
 import { isWorse } from "../protocol/priority.ts";
 import { emptyCase, type AlertState, type CaseState, type VitalEntry } from "./caseState.ts";
 import type { Fact } from "./facts.ts";
+import { phasesAfter } from "./phase.ts";
+import { reduceCare } from "./reduceCare.ts";
 import { strike } from "./strike.ts";
 
 type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
@@ -86,10 +88,11 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "step.called":
       return { ...state, calledStepId: fact.stepId };
     case "step.answered": {
-      const { stepId, answer, atMs, id: factId } = fact;
+      const { stepId, answer, value, reason, role, atMs, id: factId } = fact;
+      const entry = { seq, answer, value, reason, role, atMs, factId, earlier: state.steps[stepId] };
       return {
         ...state,
-        steps: { ...state.steps, [stepId]: { seq, answer, atMs, factId, earlier: state.steps[stepId] } },
+        steps: { ...state.steps, [stepId]: entry },
         calledStepId: state.calledStepId === stepId ? undefined : state.calledStepId,
       };
     }
@@ -109,6 +112,23 @@ function changed(state: CaseState, fact: Fact): CaseState {
       const { [fact.alertId]: _cleared, ...alerts } = state.alerts;
       return { ...state, alerts };
     }
+    case "phase.entered":
+    case "airway.event":
+    case "clock.started":
+    case "clock.stopped":
+    case "strength.affirmed":
+    case "drug.given":
+    case "infusion.set":
+    case "fluid.given":
+    case "cylinder.recorded":
+    case "recipe.started":
+    case "recipe.moved":
+    case "recipe.ended":
+    case "rescue.started":
+    case "rescue.ended":
+    case "list.read":
+    case "prompt.announced":
+      return { ...state, care: reduceCare(state.care, fact, seq) };
     default:
       return unreachable(fact);
   }
@@ -117,7 +137,10 @@ function changed(state: CaseState, fact: Fact): CaseState {
 /** One fact in, one new state out. No clock, no storage; the cost does not grow with the case, a strike far back aside. */
 export function reduceFact(state: CaseState, fact: Fact): CaseState {
   const next = changed(state, fact);
-  return { ...next, factCount: next.factCount + 1 };
+  const stamp = { seq: state.factCount, atMs: fact.atMs, factId: fact.id };
+  const phases = phasesAfter(next.care, fact, stamp);
+  const care = phases === next.care.phases ? next.care : { ...next.care, phases };
+  return { ...next, care, factCount: next.factCount + 1 };
 }
 
 /** The state after these facts, oldest first. */

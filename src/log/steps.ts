@@ -43,7 +43,7 @@ function hasFinding(state: CaseState, code: string): boolean {
 /** Done, waived aloud, or answered by the record. "Later" is none of these. */
 function isClosed(state: CaseState, protocol: Protocol, step: Step): boolean {
   const answer = state.steps[step.id]?.answer;
-  return answer === "done" || answer === "not-needed" || isSatisfied(state, protocol, step);
+  return answer === "done" || answer === "not-needed" || answer === "waived" || isSatisfied(state, protocol, step);
 }
 
 /** The groups that are read out before the drugs are given; what follows the tube is not called by "next". */

@@ -1,17 +1,7 @@
 import type { VitalCode } from "../core/vitals.ts";
-import type { CaseState, FindingEntry, History, StepEntry } from "./caseState.ts";
-
-type Link<C> = { readonly earlier: C | undefined };
-
-/** The chain less one link: the newer links are rebuilt, the older ones shared. The same chain when it is not there. */
-function without<C extends Link<C>>(chain: C | undefined, isTarget: (link: C) => boolean): C | undefined {
-  const newer: C[] = [];
-  for (let link = chain; link !== undefined; link = link.earlier) {
-    if (isTarget(link)) return newer.reduceRight<C | undefined>((earlier, n) => ({ ...n, earlier }), link.earlier);
-    newer.push(link);
-  }
-  return chain;
-}
+import type { CaseState, History } from "./caseState.ts";
+import { lessOne, without } from "./chains.ts";
+import { strikeCare } from "./strikeCare.ts";
 
 /**
  * Which vital holds this fact. All histories are walked side by side from their newest entry, so that striking what was
@@ -30,26 +20,15 @@ function vitalHolding(vitals: CaseState["vitals"], id: string): VitalCode | unde
   return undefined;
 }
 
-type Cells<C> = Readonly<Record<string, C>>;
-
-/** The cells less one link; a cell that runs empty is gone. The same cells when it is in none of them. */
-function lessOne<C extends Link<C>>(cells: Cells<C>, isTarget: (link: C) => boolean): Cells<C> {
-  for (const [key, chain] of Object.entries(cells)) {
-    const rest = without(chain, isTarget);
-    if (rest === chain) continue;
-    const { [key]: _struck, ...others } = cells;
-    return rest === undefined ? others : { ...others, [key]: rest };
-  }
-  return cells;
-}
-
 /** Takes one recorded fact out of sight: the value before it is the current one again. The fact itself stays in the log. */
 function strikeOne(state: CaseState, id: string): CaseState {
   // The short chains first: an id that is in none of them is the only one worth looking up among the vitals.
-  const findings = lessOne<FindingEntry>(state.findings, (link) => link.id === id);
+  const findings = lessOne(state.findings, (link) => link.id === id);
   if (findings !== state.findings) return { ...state, findings };
-  const steps = lessOne<StepEntry>(state.steps, (link) => link.factId === id);
+  const steps = lessOne(state.steps, (link) => link.factId === id);
   if (steps !== state.steps) return { ...state, steps };
+  const struck = strikeCare(state.care, id);
+  if (struck !== state.care) return { ...state, care: struck };
   const sex = without(state.sex, (link) => link.id === id);
   if (sex !== state.sex) return { ...state, sex };
   const cause = without(state.cause, (link) => link.id === id);
@@ -60,7 +39,10 @@ function strikeOne(state: CaseState, id: string): CaseState {
   if (code === undefined) return state;
   const { [code]: chain, ...others } = state.vitals;
   const rest = without(chain, (link) => link.entry.id === id);
-  return { ...state, vitals: rest === undefined ? others : { ...others, [code]: rest } };
+  // A value may have brought a phase about: the first CO2 after the tube.
+  const phases = without(state.care.phases, (link) => link.factId === id);
+  const care = phases === state.care.phases ? state.care : { ...state.care, phases };
+  return { ...state, care, vitals: rest === undefined ? others : { ...others, [code]: rest } };
 }
 
 /** After a strike, "disregard" must not reach further back by itself: what is left of the last reading, or nothing. */
@@ -70,7 +52,7 @@ function lessStruck(last: CaseState["lastReading"], ids: readonly string[]): Cas
   return facts.length === 0 ? undefined : { ...last, facts, factIds: facts.map((fact) => fact.id) };
 }
 
-/** Strikes recorded facts: vitals, findings, sex, cause, herniation and answers to steps. Ids that are not there change nothing. */
+/** Strikes recorded facts: vitals, findings, sex, cause, herniation, answers to steps and what was done. Ids that are not there change nothing. */
 export function strike(state: CaseState, ids: readonly string[]): CaseState {
   return { ...ids.reduce(strikeOne, state), lastReading: lessStruck(state.lastReading, ids) };
 }

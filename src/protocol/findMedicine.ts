@@ -1,4 +1,4 @@
-import type { Dose, Drug, Infusion, Protocol } from "./protocol.ts";
+import type { Dose, Drug, DrugClass, Infusion, Protocol } from "./protocol.ts";
 
 /** A drug or an osmotic agent: whatever a dose can be asked for. */
 export type Medicine = {
@@ -6,6 +6,7 @@ export type Medicine = {
   /** As the protocol's region writes it, and as it is said. */
   readonly name: string;
   readonly spokenName: string;
+  readonly drugClass: DrugClass;
   /** Where it stands in the protocol file. */
   readonly path: string;
   /** On sale where the protocol is used. */
@@ -28,6 +29,7 @@ function asMedicine({ region, permissions }: Protocol, drug: Drug, index: number
     id,
     name: names[region.drugNames],
     spokenName: names[region.drugNames],
+    drugClass: drug.class,
     path: `drugs[${index}]`,
     inRegion: regions?.value.includes(region.drugNames) ?? true,
     beforeHospital: id !== TRANEXAMIC_ACID || permissions.tranexamicAcidPrehospital.value,
@@ -50,6 +52,7 @@ export function findMedicine(protocol: Protocol, id: string): Medicine | undefin
     id,
     name,
     spokenName: spoken[0] ?? name,
+    drugClass: "osmotic",
     path: `osmotics[${osmotics.indexOf(osmotic)}]`,
     inRegion: true,
     beforeHospital: permissions.osmotherapyPrehospital.value,

@@ -17,6 +17,8 @@ export type StepGroup = Protocol["groups"][number];
 export type Step = StepGroup["steps"][number];
 export type ConfirmRule = NonNullable<Protocol["confirm"]["sbp"]>;
 export type Drug = Protocol["drugs"][number];
+/** The classes of the protocol, and the osmotic agents, which are listed apart. */
+export type DrugClass = Drug["class"] | "osmotic";
 export type Dose = Drug["doses"][number];
 export type Infusion = Drug["infusions"][number];
 export type Osmotic = Protocol["osmotics"][number];

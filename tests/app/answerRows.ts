@@ -201,12 +201,12 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
       "Disregarded: Suction on, second suction ready: done. Suction on, second suction ready: later.",
     ],
   ],
-  "a critical step waived is named": [
+  "a critical step that is not needed is named": [
     [
       "capnograph not needed",
       "recorded",
       "step capnograph not-needed",
-      "Critical step waived: Capnograph on, waveform showing.",
+      "Critical step not needed: Capnograph on, waveform showing.",
     ],
   ],
   "negative, then the value": [

@@ -18,7 +18,7 @@ const heard = (...candidates: readonly (readonly [words: string, score: number])
 
 describe("the lines", () => {
   it.each(HEAR_ME_LINES)("%s: one value of one meaning in open listening", (line) => {
-    const meaning = understand(grammars.open, normalise(line));
+    const meaning = understand(grammars.of("open"), normalise(line));
     expect(meaning).toMatchObject({ kind: "one", intent: { kind: "vitals", correction: false, doubtful: false } });
   });
 

@@ -46,6 +46,37 @@ function shortFact(f: Fact): string | undefined {
       return `step ${f.stepId} ${f.answer}`;
     case "standBy.started":
       return "stand by";
+    case "phase.entered":
+      return `phase ${f.phase}`;
+    case "airway.event":
+      return f.event;
+    case "clock.started":
+    case "clock.stopped":
+      return `${f.clock} ${f.type === "clock.started" ? "starts" : "stops"}`;
+    case "strength.affirmed":
+      return `strength ${f.drugId} ${f.strength.amount} ${f.strength.unit} in ${f.strength.volumeMl}`;
+    case "drug.given":
+      return `given ${f.drugId} ${f.amount.value} ${f.amount.unit}`;
+    case "infusion.set":
+      return `infusion ${f.drugId} ${f.rate.value} ${f.rate.unit}`;
+    case "fluid.given":
+      return `fluid ${f.fluidId} ${f.volumeMl}`;
+    case "cylinder.recorded":
+      return `cylinder ${f.contentsL} L at ${f.flowLPerMin}`;
+    case "recipe.started":
+      return `recipe ${f.recipeId}`;
+    case "recipe.moved":
+      return `recipe step ${f.at}`;
+    case "recipe.ended":
+      return "recipe ended";
+    case "rescue.started":
+      return "rescue starts";
+    case "rescue.ended":
+      return "rescue ends";
+    case "list.read":
+      return `list ${f.mode}`;
+    case "prompt.announced":
+      return undefined;
     case "alert.raised":
     case "alert.announced":
     case "alert.cleared":

@@ -26,7 +26,7 @@ it.each([
   ["status", 60, false],
 ] as const)("%s, %i s later: %s", (words, laterS, expected) => {
   const { log } = caseAfter(context, READ, START_MS);
-  const meaning = understand(context.grammars.open, normalise(words));
+  const meaning = understand(context.grammars.of("open"), normalise(words));
   if (meaning.kind !== "one") throw new Error(`"${words}" has no single meaning`);
   expect(isSurprising(log, context.protocol, meaning.intent, START_MS + laterS * 1000)).toBe(expected);
 });

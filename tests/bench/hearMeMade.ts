@@ -56,7 +56,7 @@ async function madeVoices(): Promise<readonly Made[]> {
 function openJudge(lab: Lab): Judge {
   const { grammars } = lab.context;
   const keyOf = (words: string): string => {
-    const meaning = understand(grammars.open, words.split(" "));
+    const meaning = understand(grammars.of("open"), words.split(" "));
     return meaning.kind === "one" ? meaningKey(meaning.intent) : "";
   };
   return {
@@ -80,7 +80,7 @@ export async function tryMadeVoices(
   seed: number,
 ): Promise<readonly SpeakerResult[]> {
   const one = ({ words }: { readonly words: string }): boolean =>
-    understand(lab.context.grammars.open, words.split(" ")).kind === "one";
+    understand(lab.context.grammars.of("open"), words.split(" ")).kind === "one";
   const vitals = PHRASES.filter((p) => p.family === "vitals" && p.state === "open" && one(p));
   const noises = (await readNoises()).filter(({ name }) => ROTOR.includes(name));
   const judge = openJudge(lab);

@@ -47,7 +47,7 @@ const questionsOf = (facts: readonly NewFact[]): readonly Question[] =>
   facts.flatMap((fact) => (fact.type === "question.asked" ? [fact.question] : []));
 
 export function truthOf(context: AppContext, state: AppState, words: string, nowMs: number): Truth {
-  const meaning = understand(context.grammars[grammarState(state.log)], normalise(words));
+  const meaning = understand(context.grammars.of(grammarState(context.protocol, state.log)), normalise(words));
   const intents: readonly Intent[] =
     meaning.kind === "many" ? meaning.intents : meaning.kind === "one" ? [meaning.intent] : [];
   const decisions = intents.map((intent) =>
@@ -71,6 +71,10 @@ const isSaid = (truth: Truth, act: Act): boolean => {
       return truth.keys.has(meaningKey(act));
     case "step":
       return truth.entries.has(`step ${act.stepId} ${act.answer}`);
+    // What these are about has no entry of a reading: the bench says nothing of care by name.
+    case "words":
+    case "record":
+      return truth.isAsked;
     case "disregard":
     case "standBy":
       return truth.keys.has(meaningKey({ kind: "command", command: act.kind }));

@@ -48,6 +48,8 @@ export async function openLab(): Promise<Lab> {
   const searches = {
     open: searchFor("case", "open"),
     asked: searchFor("case", "asked"),
+    openAfter: searchFor("case", "openAfter"),
+    askedAfter: searchFor("case", "askedAfter"),
     numbers: searchFor("numbers", "number"),
   };
   let called: Search | undefined;

@@ -82,5 +82,5 @@ it("knows that nothing was meant: every act is wrong, every question a nuisance"
 it("has at least 150 phrases, each of which means in its case what its table says", () => {
   expect(PHRASES.length).toBeGreaterThanOrEqual(150);
   for (const { words, meant, state } of PHRASES)
-    expect([words, meantText(understand(context.grammars[state], normalise(words)))]).toEqual([words, meant]);
+    expect([words, meantText(understand(context.grammars.of(state), normalise(words)))]).toEqual([words, meant]);
 });

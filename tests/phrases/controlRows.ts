@@ -98,5 +98,5 @@ export const ASKED_ROWS: readonly Row[] = [
   ["fifteen fifty", "-"],
   ["one twenty eighty", "-"],
   ["maybe ninety", "-"],
-  ["four ninety millilitres", "-"],
+  ["four ninety millilitres", "amount amount=490 mL"],
 ];

@@ -46,6 +46,6 @@ export const DRUG_AND_WHY_ROWS: readonly Row[] = [
   ["why the delay", "-"],
   ["dose of", "-"],
   ["dose of it", "-"],
-  ["ketamine", "-"],
+  ["ketamine", "dose ketamine"],
   ["a dose of ketamine was given", "-"],
 ];

@@ -1,4 +1,5 @@
 import type { Understanding } from "../../src/language/understand/understand.ts";
+import type { CareIntent, SpokenAmount, SpokenRate, SpokenStrength } from "../../src/language/careIntent.ts";
 import type { Intent, SaidItem } from "../../src/language/intent.ts";
 
 /** An understanding in the notation of the phrase tables (row.ts). */
@@ -28,8 +29,28 @@ function intentText(intent: Intent): string {
     case "why":
       return spaced("why", intent.about);
     case "step":
-      return spaced("step", intent.stepId, intent.answer);
+      return spaced(
+        "step",
+        intent.stepId,
+        intent.answer,
+        intent.value && String(intent.value.value),
+        intent.role && `by ${intent.role}`,
+        intent.reason && `as ${intent.reason}`,
+      );
+    default:
+      return careText(intent);
   }
+}
+
+/** Every part of what is said of care, by its name: "given drugId=ketamine amount=60 mg". */
+function careText({ kind, ...parts }: Exclude<CareIntent, { readonly kind: "step" }>): string {
+  return spaced(kind, ...Object.entries(parts).map(([name, part]) => `${name}=${partText(part)}`));
+}
+
+function partText(part: string | SpokenAmount | SpokenRate | SpokenStrength): string {
+  if (typeof part === "string") return part;
+  if ("value" in part) return spaced(String(part.value), part.unit);
+  return `${partText(part.amount)} in ${part.volumeMl?.value ?? 1}`;
 }
 
 function itemText(item: SaidItem): string {

@@ -1,17 +1,26 @@
+import { atStake } from "../../language/atStake.ts";
+import type { CareIntent } from "../../language/careIntent.ts";
 import type { Intent } from "../../language/intent.ts";
+import { understand } from "../../language/understand/understand.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { Question } from "../../log/facts.ts";
-import type { AppContext, AppState } from "../context.ts";
+import type { NewFact, Question } from "../../log/facts.ts";
+import { reduceFacts } from "../../log/reduceFact.ts";
+import { grammarState, type AppContext, type AppState } from "../context.ts";
 import type { Interpretation } from "../interpret.ts";
 import { slotForNumber } from "./correction.ts";
+import { decideCare } from "./care/decideCare.ts";
 import { askAct, closedBy, doseOf, SAY_AGAIN } from "./decideAct.ts";
 import { decideNumber, decideUnit } from "./decideAnswer.ts";
 import { decideChoice, possibleReadings } from "./decideChoice.ts";
 import { decideCommand } from "./decideCommand.ts";
-import { decideStep } from "./decideStep.ts";
 import { decideVitals } from "./decideVitals.ts";
 import { ignored, refused, type Decision } from "./decision.ts";
 import type { Source } from "./recordStatement.ts";
+import { stamp } from "./stamp.ts";
+
+const NOT_CARE: readonly Intent["kind"][] = ["vitals", "number", "unit", "command", "dose", "why"];
+const isCare = (intent: Intent): intent is CareIntent => !NOT_CARE.includes(intent.kind);
+const isReadBack = (intent: Intent): boolean => isCare(intent) && atStake(intent) === "affirmed";
 
 /** A question asked after the last reading was entered is what was said last. */
 const isSaidLast = ({ askedAtMs }: Question, { lastReading }: CaseState): boolean =>
@@ -39,6 +48,25 @@ function decideBareNumber(
   return decideVitals(context, log, [said], source, nowMs, { correction: true });
 }
 
+type WordsAsked = { readonly question: Question; readonly words: string };
+
+/** Words that were heard with a doubt and wait to be affirmed. */
+function wordsInQuestion({ questions: [question] }: CaseState): WordsAsked | undefined {
+  const [act] = question?.acts ?? [];
+  return question !== undefined && act?.kind === "words" ? { question, words: act.words } : undefined;
+}
+
+/** They were meant: what follows is what would have followed had they been heard well. */
+function affirmWords(context: AppContext, state: AppState, { question, words }: WordsAsked, nowMs: number): Decision {
+  const closed: NewFact = { type: "question.closed", questionId: question.id, outcome: "affirmed" };
+  const meaning = understand(context.grammars.of(grammarState(context.protocol, state.log)), words.split(" "));
+  if (meaning.kind !== "one") return { ...refused(SAY_AGAIN), facts: [closed] };
+  const log = reduceFacts(stamp(state.log, [closed], nowMs), state.log);
+  const { heard, by } = question;
+  const decision = decideIntent(context, { ...state, log }, meaning.intent, { heard, by }, nowMs);
+  return { ...decision, facts: [closed, ...decision.facts] };
+}
+
 function decideIntent(context: AppContext, state: AppState, intent: Intent, source: Source, nowMs: number): Decision {
   const { log } = state;
   switch (intent.kind) {
@@ -53,20 +81,19 @@ function decideIntent(context: AppContext, state: AppState, intent: Intent, sour
       return decideBareNumber(context, log, intent, source, nowMs);
     case "unit":
       return decideUnit(context, log, intent.unit, nowMs);
-    case "command":
+    case "command": {
+      const asked = intent.command === "affirm" ? wordsInQuestion(log) : undefined;
+      if (asked !== undefined) return affirmWords(context, state, asked, nowMs);
       return decideCommand(context, state, intent.command, nowMs);
+    }
     case "dose": {
       const closed = closedBy(log, [intent]);
       return { ...doseOf(intent.drugId, source.heard), facts: closed };
     }
     case "why":
       return { facts: [], outcome: "answered", reply: intent };
-    case "step": {
-      const stepId = intent.stepId ?? log.calledStepId;
-      const closed = stepId === undefined ? [] : closedBy(log, [{ kind: "step", stepId, answer: intent.answer }]);
-      const { facts, ...rest } = decideStep(context, log, stepId, intent.answer, source);
-      return { ...rest, facts: [...closed, ...facts] };
-    }
+    default:
+      return decideCare(context, state, intent, source, nowMs);
   }
 }
 
@@ -94,6 +121,8 @@ export function decide(
       const intents = possibleReadings(heard.intents);
       const [first, ...others] = intents;
       if (first === undefined) return ignored;
+      // It is read back and waits for "affirm" however well it was heard.
+      if (isReadBack(first) && intents.every(isReadBack)) return decideIntent(context, state, first, source, nowMs);
       if (intents.every(({ kind }) => kind !== "vitals")) return askAct(context, state.log, intents, source, nowMs);
       if (others.length > 0) return decideChoice(state.log, intents, heard.why, source, nowMs);
       if (first.kind !== "vitals" || first.correction) return refused(SAY_AGAIN);

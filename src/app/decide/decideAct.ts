@@ -8,6 +8,7 @@ import { findMedicine } from "../../protocol/findMedicine.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { AppContext } from "../context.ts";
+import { recordAffirmed } from "./care/recordAffirmed.ts";
 import { answered, refused, type Decision } from "./decision.ts";
 import { decideStep } from "./decideStep.ts";
 import { newestEntry, strikeEntry } from "./disregard.ts";
@@ -16,7 +17,7 @@ import type { Source } from "./recordStatement.ts";
 export const SAY_AGAIN = "Say again.";
 
 /** What would be done, where it is something that must not be done on a doubtful hearing; nothing where it changes little. */
-function actOf({ protocol }: AppContext, log: CaseState, intent: Intent): Act | undefined {
+function actOf({ protocol }: AppContext, log: CaseState, intent: Intent, heard: string): Act | undefined {
   switch (intent.kind) {
     case "dose":
       return findMedicine(protocol, intent.drugId) && { kind: "dose", drugId: intent.drugId };
@@ -36,6 +37,8 @@ function actOf({ protocol }: AppContext, log: CaseState, intent: Intent): Act | 
     case "unit":
     case "why":
       return undefined;
+    default:
+      return { kind: "words", words: heard };
   }
 }
 
@@ -66,6 +69,10 @@ function promptOf(protocol: Protocol, log: CaseState, acts: readonly Act[], hear
       return askDisregard(newestEntry(protocol, log)?.words ?? "");
     case "standBy":
       return askStandBy;
+    case "words":
+      return sentences(`${first.words}?`);
+    // Never asked about like this: what is to be recorded is asked by those who know its words.
+    case "record":
     case undefined:
       return SAY_AGAIN;
     default:
@@ -84,7 +91,7 @@ export function askAct(
   source: Source,
   nowMs: number,
 ): Decision {
-  const acts = intents.flatMap((intent) => actOf(context, log, intent) ?? []);
+  const acts = intents.flatMap((intent) => actOf(context, log, intent, source.heard) ?? []);
   const allDoses = acts.every(({ kind }) => kind === "dose");
   if (acts.length === 0 || acts.length < intents.length || (acts.length > 1 && !allDoses)) return refused(SAY_AGAIN);
   const closed = closedBy(log, acts);
@@ -115,6 +122,11 @@ function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, 
       return decideStep(context, log, act.stepId, act.answer, { heard, by });
     case "standBy":
       return standBy(context, nowMs);
+    // The words are understood anew, which is not this file's business: see `decide`.
+    case "words":
+      return refused(SAY_AGAIN);
+    case "record":
+      return recordAffirmed(context, log, act.facts, nowMs);
     case "disregard": {
       const newest = newestEntry(context.protocol, log);
       if (newest === undefined || newest.targetIds.join() !== act.targetIds.join())

@@ -57,6 +57,8 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
         last === undefined ? "Nothing recorded yet." : `${sayReading(last.statement, context.protocol.region)}.`,
       );
     }
+    case "clocks":
+      return answered("No clock runs.");
     case "next":
       return next(context, log);
     case "whichProtocol":

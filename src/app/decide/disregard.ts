@@ -1,7 +1,8 @@
 import { sayReading } from "../../language/sentences/reading.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import { sayStepAnswer } from "../../language/sentences/step.ts";
-import type { CaseState, StepEntry } from "../../log/caseState.ts";
+import type { CaseState } from "../../log/caseState.ts";
+import type { StepEntry } from "../../log/careState.ts";
 import { selectLastStatement } from "../../log/statements.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";

@@ -4,7 +4,7 @@ import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
 import { selectNextStep, selectProgress } from "../../log/steps.ts";
 import { standingAlerts } from "../../rules/alertsDue.ts";
-import { grammarState, type AppContext, type AppState } from "../context.ts";
+import { type AppContext, type AppState } from "../context.ts";
 import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
@@ -63,6 +63,6 @@ export function viewScreen(
     })),
     settings: viewSettings(settings),
     hearMe: viewHearMe(talk.hearMe, nowMs),
-    phrases: examplePhrases(grammarState(log)),
+    phrases: examplePhrases(log.questions.length > 0 ? "asked" : "open"),
   };
 }

@@ -11,7 +11,9 @@ export function sayStepAnswer(step: SpokenStep, answer: StepAnswer): string {
     case "done":
       return `${named(step)}: done.`;
     case "not-needed":
-      return step.killer ? `Critical step waived: ${named(step)}.` : `${named(step)}: not needed.`;
+      return step.killer ? `Critical step not needed: ${named(step)}.` : `${named(step)}: not needed.`;
+    case "waived":
+      return `${step.killer ? "Critical step waived" : "Waived"}: ${named(step)}.`;
     case "later":
       return `${named(step)}: later.`;
   }

@@ -1,6 +1,7 @@
 import { unreachable } from "../../core/unreachable.ts";
 import type { VitalCode } from "../../core/vitals.ts";
 import type { SaidUnit } from "../../log/facts.ts";
+import type { CareIntent } from "../careIntent.ts";
 import type { Intent, SaidItem } from "../intent.ts";
 
 /** Vitals that are said in more than one unit. For the others the unit adds nothing to the meaning. */
@@ -26,12 +27,17 @@ export function meaningKey(intent: Intent): string {
       return join("dose", intent.drugId);
     case "why":
       return join("why", intent.about);
-    case "step":
-      return join("step", intent.stepId, intent.answer);
     default:
-      return unreachable(intent);
+      return careKey(intent);
   }
 }
+
+/** Every part of it that is no wording, in the order of its names. */
+const careKey = (intent: CareIntent): string =>
+  JSON.stringify(intent, (key, part: unknown) => (key === "words" ? undefined : sorted(part)));
+
+const sorted = (part: unknown): unknown =>
+  typeof part === "object" && part !== null ? Object.fromEntries(Object.entries(part).toSorted()) : part;
 
 function itemKey(item: SaidItem): string {
   switch (item.kind) {

@@ -1,8 +1,9 @@
 import { slotOf, type Intent, type SaidItem } from "../intent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
+import { readCare } from "./readCare.ts";
 import { readItems } from "./readItems.ts";
 import { saidNumber, type Half } from "./saidNumber.ts";
-import { idOf, tagValue } from "./tagValues.ts";
+import { tagValue } from "./tagValues.ts";
 
 /**
  * What one reading of an utterance means.
@@ -29,14 +30,8 @@ function readHalf(parse: Parse, half: Half): readonly Intent[] {
   const about = tagValue(parse, "why");
   if (about !== undefined) return [{ kind: "why", about }];
 
-  const drugId = idOf(parse, "drug");
-  if (drugId !== undefined) return [{ kind: "dose", drugId }];
-
-  const answer = tagValue(parse, "answer");
-  if (answer !== undefined) {
-    const stepId = idOf(parse, "step");
-    return [{ kind: "step", answer, ...(stepId !== undefined && { stepId }) }];
-  }
+  const care = readCare(parse);
+  if (care !== undefined) return care;
 
   const correction = parse.some(({ tag }) => tag === "correction");
   if (parse.some(({ tag }) => tag === "item")) {

@@ -1,6 +1,8 @@
 import type { Sex } from "../../core/bodySize.ts";
 import type { PupilReaction } from "../../core/pupils.ts";
 import type { VitalCode } from "../../core/vitals.ts";
+import { DOSE_UNITS, RATE_UNITS } from "../../core/doseUnits.ts";
+import { PHASES, SPOKEN_CLOCKS, type AirwayEvent } from "../../log/careFacts.ts";
 import type { Level, Method, SaidUnit, Site, StepAnswer } from "../../log/facts.ts";
 import type { Cause, Command, WhyAbout } from "../intent.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
@@ -49,6 +51,32 @@ const VALUES = {
   herniation: ["suspected", "none"],
   why: ["last", "dose", "map", "cpp", "sbp", "spo2"] satisfies WhyAbout[],
   answer: ["done", "not-needed", "later"] satisfies StepAnswer[],
+  care: [
+    "given",
+    "infusion",
+    "stopInfusion",
+    "howMuch",
+    "strength",
+    "amount",
+    "rate",
+    "unit",
+    "make",
+    "total",
+    "fluid",
+    "cylinder",
+  ],
+  doseUnit: DOSE_UNITS,
+  rateUnit: RATE_UNITS,
+  make: ["pushDose", "infusion", "any"],
+  phase: [...PHASES, "next"],
+  airway: ["bladeIn", "out", "tubeIn", "tubeConfirmed", "tubeOut"] satisfies AirwayEvent[],
+  clock: SPOKEN_CLOCKS,
+  clockDo: ["start", "stop"],
+  list: ["read", "killer", "pause", "left", "failedAirway"],
+  waive: ["called"],
+  rescue: ["start", "end"],
+  tell: ["tube", "ventilation", "attempt"],
+  help: ["readings", "drugs", "list", "airway", "clocks"],
   do: [
     "affirm",
     "negative",
@@ -57,6 +85,7 @@ const VALUES = {
     "standBy",
     "status",
     "readBack",
+    "clocks",
     "next",
     "whatCanISay",
     "whichProtocol",
@@ -96,6 +125,17 @@ const PLAIN_TAGS: readonly string[] = [
   "doubtful",
   "twoWaysWhole",
   "twoWaysDigits",
+  "amount",
+  "rate",
+  "volume",
+  "kilos",
+  "contents",
+  "bar",
+  "water",
+  "flow",
+  "value",
+  "reason",
+  "role",
 ];
 
 type Values = typeof VALUES;
@@ -110,10 +150,10 @@ export function tagValue<N extends TagName>(marks: readonly Mark[], name: N): Va
 }
 
 /** Tags whose value is an id of the protocol file: which ids exist is its business. */
-type IdTag = "step" | "drug";
-const ID_TAGS: readonly IdTag[] = ["step", "drug"];
+type IdTag = "step" | "drug" | "fluid" | "group";
+const ID_TAGS: readonly IdTag[] = ["step", "drug", "fluid", "group"];
 
-/** The id in the last `{step=…}` or `{drug=…}` mark. */
+/** The id in the last mark of this name, such as `{step=…}` or `{drug=…}`. */
 export const idOf = (marks: readonly Mark[], name: IdTag): string | undefined =>
   marks.findLast(({ tag }) => tag.startsWith(`${name}=`))?.tag.slice(name.length + 1);
 

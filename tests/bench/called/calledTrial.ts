@@ -40,12 +40,12 @@ export function playCalled(
     ears = heard;
     for (const effect of effects) {
       if (effect.kind !== "take") continue;
-      const meant = interpret(context.grammars, grammarState(state.log), effect.utterance);
+      const meant = interpret(context.grammars, grammarState(context.protocol, state.log), effect.utterance);
       const turn = takeUtterance(context, state, effect.utterance, endedAtMs);
       const outcome = turn.answer?.outcome ?? "ignored";
       outcomes.push(judge(truth, meant, turn.facts, outcome));
       state = turn.state;
-      const waits = grammarState(state.log) === "asked";
+      const waits = state.log.questions.length > 0;
       ears = stepEars(ears, { kind: "answered", utterance: effect.utterance, outcome, waits, atMs: endedAtMs })[0];
     }
   }

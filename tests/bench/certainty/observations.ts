@@ -1,3 +1,4 @@
+import type { GrammarName } from "../lab.ts";
 import type { StatementKind } from "../../../src/listener/certainty.ts";
 import type { Evidence } from "../../../src/listener/certaintyModel.ts";
 import type { MeaningKind } from "../hearing/families.ts";
@@ -8,7 +9,7 @@ import { tookPart } from "../hearing/training.ts";
 export type EvidenceRow = Omit<Evidence, "shape"> & {
   readonly material: Material;
   readonly speaker: string;
-  readonly state: "open" | "asked" | "numbers";
+  readonly state: GrammarName;
   readonly said: string;
   readonly shape?: Evidence["shape"];
   readonly kind?: MeaningKind;
@@ -32,6 +33,7 @@ const KINDS: Readonly<Record<Exclude<MeaningKind, "none">, StatementKind>> = {
   dose: "dose",
   command: "command",
   why: "answer",
+  care: "dose",
 };
 
 const NOT_MEANT: readonly Material[] = ["talk", "near the language", "noise"];

@@ -27,7 +27,7 @@ export async function runTeenTy({ count, seed, set }: BenchOptions, progress: (t
   const context = await loadContext({});
   if (!context.ok) throw new Error(context.error);
   const sayings = TEEN_TY_ROWS.flatMap(([template]) => PAIRED.map((word) => template.replace("N", word))).filter(
-    (words) => understand(context.value.grammars.open, words.split(" ")).kind !== "none",
+    (words) => understand(context.value.grammars.of("open"), words.split(" ")).kind !== "none",
   );
   const random = createRandom(seed);
   const jobs = CONDITIONS.flatMap(({ name }, c) =>

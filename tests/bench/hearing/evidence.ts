@@ -58,7 +58,7 @@ export function evidenceOf(
 ): Evidence {
   const readings = new Map(
     heard.candidates.map(({ words }) => {
-      const meaning = understand(context.grammars[state], words.split(" "));
+      const meaning = understand(context.grammars.of(state), words.split(" "));
       return [words, meaning.kind === "none" ? [] : meaning.kind === "one" ? [meaning.intent] : meaning.intents];
     }),
   );

@@ -1,4 +1,3 @@
-import { unreachable } from "../../../src/core/unreachable.ts";
 import { slotOf, type Intent } from "../../../src/language/intent.ts";
 import type { GrammarState } from "../../../src/app/ports.ts";
 
@@ -104,17 +103,24 @@ export function familyOf(intent: Intent): string {
     case "why":
     case "step":
       return intent.kind;
+    case "amount":
+    case "rate":
+    case "doseUnit":
+      return "answer";
     default:
-      return unreachable(intent);
+      return "care";
   }
 }
 
 /** What the best meaning of an utterance is, for those who fit a decision by kinds. */
-export type MeaningKind = "vitals" | "command" | "step" | "dose" | "why" | "number" | "answer" | "none";
+export type MeaningKind = "vitals" | "command" | "step" | "dose" | "why" | "number" | "answer" | "care" | "none";
 
 export function kindOf(intents: readonly Intent[]): MeaningKind {
   const [first] = intents;
   if (first === undefined) return "none";
-  if (first.kind === "unit") return "answer";
-  return familyOf(first) === "answer" && first.kind === "command" ? "answer" : first.kind;
+  if (first.kind === "vitals" || first.kind === "number") return first.kind;
+  const family = familyOf(first);
+  return family === "dose" || family === "why" || family === "step" || family === "care" || family === "answer"
+    ? family
+    : "command";
 }

@@ -104,7 +104,7 @@ export function hearJob({ lab, flite, noises, set }: Parts): (job: Job) => Promi
       return [{ ...common, ...row, utterances: [numberEvidence(said, heard)] }];
     }
     const heards = await lab.hearOpen(pcm, state);
-    const meaning = understand(context.grammars[state], words.split(" "));
+    const meaning = understand(context.grammars.of(state), words.split(" "));
     if (meaning.kind === "none") {
       const row = { material: "talk", family: `people: ${recording.kind}`, askedByRule: false } as const;
       return [{ ...common, ...row, ...unmeant(heards) }];

@@ -1,3 +1,4 @@
+import type { GrammarName } from "../lab.ts";
 import type { Statement } from "./statements.ts";
 
 /** One piece of work for a worker: what to let sound, and into what. Everything else comes from the seed. */
@@ -23,7 +24,7 @@ export type Job =
       readonly condition: string;
       /** Of the list of recordings: file, words, speaker, sex, accent. */
       readonly recording: Recording;
-      readonly state: "numbers" | "open" | "asked";
+      readonly state: GrammarName;
     };
 
 export type Recording = {

@@ -1,3 +1,4 @@
+import type { GrammarState } from "../../../src/app/ports.ts";
 import type { AppContext } from "../../../src/app/context.ts";
 import { readGrammarSources } from "../../../src/cli/readGrammars.ts";
 import { understand } from "../../../src/language/understand/understand.ts";
@@ -78,8 +79,8 @@ function peopleJobs(
   some: (rows: readonly Row[]) => readonly Row[],
 ): readonly Unseeded[] {
   const rows = readRows("speech-manifest.csv").filter(({ kind }) => kind !== "room");
-  const hasMeaning = (state: "open" | "asked") => (row: Row) =>
-    understand(context.grammars[state], (row["words"] ?? "").split(" ")).kind !== "none";
+  const hasMeaning = (state: GrammarState) => (row: Row) =>
+    understand(context.grammars.of(state), (row["words"] ?? "").split(" ")).kind !== "none";
   const numbers = some(rows.filter((row) => saidNumber(row) !== undefined));
   const joined = some(readRows("joined.csv").filter((row) => saidNumber(row) !== undefined));
   const connected = numbers.filter(({ kind }) => kind === "connected");

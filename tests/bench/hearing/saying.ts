@@ -1,3 +1,4 @@
+import type { GrammarName } from "../lab.ts";
 import { grammarState, type AppContext, type AppState } from "../../../src/app/context.ts";
 import { decide } from "../../../src/app/decide/decide.ts";
 import { interpret, type Interpretation } from "../../../src/app/interpret.ts";
@@ -20,7 +21,7 @@ export type Saying = {
   readonly sex: string;
   readonly accent: string;
   readonly noise: string;
-  readonly state: "open" | "asked" | "numbers";
+  readonly state: GrammarName;
   /** Empty where nothing was said. */
   readonly said: string;
   readonly outcome: Outcome;
@@ -44,7 +45,7 @@ export function scoreSaying(
   const utterances: Evidence[] = [];
   for (const heard of heards) {
     const utterance: Utterance = { ...heard, by: "listener", endedAtMs: nowMs };
-    const grammar = grammarState(state.log);
+    const grammar = grammarState(context.protocol, state.log);
     const turn = takeUtterance(context, state, utterance, nowMs);
     const before = state;
     const judgeTaken = (intent: Intent): Outcome => {

@@ -18,7 +18,7 @@ it("makes statements of every family, each with one meaning of its family", { ti
   const statements = made(1);
   expect(new Set(statements.map((s) => s.family))).toEqual(new Set(FAMILIES.map((f) => f.name)));
   for (const { words, state, family } of statements) {
-    const meaning = understand(grammars[state], words.split(" "));
+    const meaning = understand(grammars.of(state), words.split(" "));
     expect([words, meaning.kind === "one" && familyOf(meaning.intent)]).toEqual([words, family]);
   }
 });

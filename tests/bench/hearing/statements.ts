@@ -30,7 +30,12 @@ const LONGEST_WORDS = 16;
 const PATIENCE = 400;
 export const START_MS = 1_800_000_000_000;
 /** So old are the readings of an open case that no new value counts as a jump. A question is not that old. */
-export const LATER_MS: Readonly<Record<GrammarState, number>> = { open: 3_600_000, asked: 5_000 };
+export const LATER_MS: Readonly<Record<GrammarState, number>> = {
+  open: 3_600_000,
+  asked: 5_000,
+  openAfter: 3_600_000,
+  askedAfter: 5_000,
+};
 
 /**
  * Where most values of a ward lie; the listener's grammar reaches further, and some of the statements do too. Units aside:
@@ -74,7 +79,7 @@ function statementOf(
   const before = start.before ?? OPEN_CASE;
   const spoken = words.split(" ");
   if (spoken.length > LONGEST_WORDS) return undefined;
-  const meaning = understand(context.grammars[family.state], spoken);
+  const meaning = understand(context.grammars.of(family.state), spoken);
   if (meaning.kind !== "one" || familyOf(meaning.intent) !== family.name) return undefined;
   if (!couldBeInsideLimits(meaning.intent) || (usualOnly && !isUsual(meaning.intent))) return undefined;
   const nowMs = START_MS + LATER_MS[family.state];

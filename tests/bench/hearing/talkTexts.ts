@@ -39,7 +39,7 @@ const walk = createGrammarWalk({ talk: TALK_GRAMMAR }, "talk");
 
 /** Is it outside what an open case understands? */
 export const isOutside = ({ context }: { readonly context: AppContext }, words: string): boolean =>
-  understand(context.grammars.open, normalise(words)).kind === "none";
+  understand(context.grammars.of("open"), normalise(words)).kind === "none";
 
 /** @param isTalk is it outside the language? What the app does understand is no talk for this purpose. */
 export function makeTalk(count: number, isTalk: (words: string) => boolean, random: Random): readonly string[] {

@@ -75,7 +75,7 @@ export function loadTongues(lab: Lab): Readonly<Record<TongueName, Tongue>> {
       search: lab.searches.open,
       dictionary: dictionary.value,
       meaningOf(words) {
-        const meaning = understand(lab.context.grammars.open, normalise(words));
+        const meaning = understand(lab.context.grammars.of("open"), normalise(words));
         return meaning.kind === "one" ? meaningKey(meaning.intent) : undefined;
       },
     },

@@ -86,7 +86,7 @@ export class Ears {
   /** The same words with one of them taken for another, where that has another meaning of its own. */
   #mistaken(state: AppState, words: string): string | undefined {
     if (words === "negative") return "affirm";
-    const grammar = this.#context.grammars[grammarState(state.log)];
+    const grammar = this.#context.grammars.of(grammarState(this.#context.protocol, state.log));
     const keysOf = (said: string) => {
       const meaning = understand(grammar, said.split(" "));
       return meaning.kind === "one" ? meaningKey(meaning.intent) : undefined;
@@ -108,7 +108,7 @@ export class Ears {
     rival: string | undefined,
     nowMs: number,
   ): Utterance {
-    const inState = grammarState(state.log);
+    const inState = grammarState(this.#context.protocol, state.log);
     const make = ([fit, distance]: readonly [number, number | undefined]): Utterance =>
       sound(words, fit, rival === undefined || distance === undefined ? undefined : [rival, distance], nowMs);
     const key = [kind, inState, words, rival].join("|");

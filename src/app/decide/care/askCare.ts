@@ -1,0 +1,67 @@
+import type { CaseState } from "../../../log/caseState.ts";
+import type { AffirmedFact, NewFact, Question, Want } from "../../../log/facts.ts";
+import type { Decision } from "../decision.ts";
+import type { Source } from "../recordStatement.ts";
+
+/** What a question of care is about: a new one about the same takes the place of the old one. */
+function topicOf({ acts = [], wants }: Question): string | undefined {
+  const [act] = acts;
+  if (act?.kind === "record") return act.facts.map(subjectOf).join();
+  if (wants === undefined) return undefined;
+  return wants.kind === "stepValue" ? `step ${wants.stepId}` : wants.drugId;
+}
+
+function subjectOf(fact: Pick<AffirmedFact, "type"> & { readonly drugId?: string; readonly fluidId?: string }): string {
+  return fact.drugId ?? fact.fluidId ?? fact.type;
+}
+
+/** Closes the questions about this drug, fluid or measure: it was said anew. */
+export const closeAbout = (log: CaseState, topic: string): readonly NewFact[] =>
+  log.questions.flatMap((q) =>
+    topicOf(q) === topic ? [{ type: "question.closed", questionId: q.id, outcome: "restated" } as const] : [],
+  );
+
+type Asking = { readonly prompt: string; readonly source: Source; readonly nowMs: number };
+
+function ask(
+  log: CaseState,
+  topic: string,
+  { prompt, source, nowMs }: Asking,
+  what: Pick<Question, "acts" | "wants">,
+  before: readonly NewFact[],
+): Decision {
+  const closed = closeAbout(log, topic);
+  const question: Question = {
+    id: `question-${log.factCount + before.length + closed.length}`,
+    reason: "always-confirm",
+    about: [],
+    prompt,
+    ...source,
+    askedAtMs: nowMs,
+    strikes: [],
+    candidates: [],
+    ...what,
+  };
+  return {
+    facts: [...before, ...closed, { type: "question.asked", question }],
+    outcome: "asked",
+    reply: { kind: "words", text: prompt },
+  };
+}
+
+/**
+ * Reads a statement back and waits for "affirm": until then it is no fact, and when nobody answers it stays in the record
+ * as an unconfirmed question.
+ *
+ * @param before facts that go into the log with the question.
+ */
+export const askToRecord = (
+  log: CaseState,
+  facts: readonly AffirmedFact[],
+  asking: Asking,
+  before: readonly NewFact[] = [],
+): Decision => ask(log, facts.map(subjectOf).join(), asking, { acts: [{ kind: "record", facts }] }, before);
+
+/** Asks for what is missing: a concentration, an amount, a rate, a unit, the value of a step. */
+export const askFor = (log: CaseState, wants: Want, asking: Asking, before: readonly NewFact[] = []): Decision =>
+  ask(log, wants.kind === "stepValue" ? `step ${wants.stepId}` : wants.drugId, asking, { wants }, before);

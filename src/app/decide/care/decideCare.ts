@@ -1,0 +1,42 @@
+import type { CareIntent } from "../../../language/careIntent.ts";
+import type { AppContext, AppState } from "../../context.ts";
+import type { Decision } from "../decision.ts";
+import type { Source } from "../recordStatement.ts";
+import { decideCourse } from "./decideCourse.ts";
+import { decideDrugs } from "./decideDrugs.ts";
+import { decideList } from "./decideList.ts";
+
+/** What follows from what was said of drugs, of the list of steps, or of the course of the case. */
+export function decideCare(
+  context: AppContext,
+  state: AppState,
+  intent: CareIntent,
+  source: Source,
+  nowMs: number,
+): Decision {
+  switch (intent.kind) {
+    case "given":
+    case "infusion":
+    case "howMuch":
+    case "strength":
+    case "amount":
+    case "rate":
+    case "doseUnit":
+    case "make":
+    case "total":
+    case "fluid":
+    case "cylinder":
+      return decideDrugs(context, state, intent, source, nowMs);
+    case "list":
+    case "waive":
+    case "step":
+      return decideList(context, state, intent, source, nowMs);
+    case "airway":
+    case "phase":
+    case "clock":
+    case "rescue":
+    case "tell":
+    case "help":
+      return decideCourse(context, state, intent, source, nowMs);
+  }
+}

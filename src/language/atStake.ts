@@ -1,0 +1,35 @@
+import type { CareIntent } from "./careIntent.ts";
+
+/**
+ * What a mistake in hearing it would cost. affirmed: it is read back and counts only once it is affirmed, so that a doubt
+ * about the sound adds nothing. recorded: it counts at once. said: it only makes the app speak.
+ */
+export type AtStake = "affirmed" | "recorded" | "said";
+
+export function atStake(intent: CareIntent): AtStake {
+  switch (intent.kind) {
+    case "given":
+    case "infusion":
+    case "strength":
+    case "amount":
+    case "rate":
+    case "doseUnit":
+    case "fluid":
+    case "rescue":
+      return "affirmed";
+    case "cylinder":
+    case "airway":
+    case "phase":
+    case "clock":
+    case "waive":
+    case "step":
+      return "recorded";
+    case "howMuch":
+    case "make":
+    case "total":
+    case "list":
+    case "tell":
+    case "help":
+      return "said";
+  }
+}

@@ -1,0 +1,50 @@
+import type { CareFact, Phase } from "./careFacts.ts";
+import { PHASES } from "./careFacts.ts";
+import type { CareState, PhaseEntry } from "./careState.ts";
+import type { CaseState } from "./caseState.ts";
+import type { Fact } from "./facts.ts";
+
+type Stamp = { readonly seq: number; readonly atMs: number; readonly factId: string };
+
+const rankOf = (phase: Phase): number => PHASES.indexOf(phase);
+const FIRST: Phase = "assess";
+
+export const selectPhase = ({ care }: Pick<CaseState, "care">): Phase => care.phases?.phase ?? FIRST;
+
+/** From the tube's confirmation on: other steps, another grammar, other prompts. */
+export const isAfterTube = (state: Pick<CaseState, "care">): boolean => rankOf(selectPhase(state)) >= rankOf("settle");
+
+/** The tube is in and neither confirmed nor out again. */
+const waitsForCo2 = ({ airway }: CareState): boolean => airway?.event === "tubeIn";
+
+/** The phase that a fact brings about by itself. */
+function broughtBy(care: CareState, fact: Fact): Phase | undefined {
+  switch (fact.type) {
+    case "step.called":
+      return "prepare";
+    case "drug.given":
+      return fact.drugClass === "induction" || fact.drugClass === "muscleRelaxant" ? "induce" : undefined;
+    case "airway.event":
+      return fact.event === "tubeConfirmed" ? "settle" : fact.event === "out" ? undefined : "intubate";
+    case "vital.recorded":
+      return fact.code === "etco2" && waitsForCo2(care) ? "settle" : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** A tube that comes out takes the case back; nothing else does but a word. */
+const goesBack = (fact: Fact): boolean => fact.type === "airway.event" && fact.event === "tubeOut";
+
+const isSaid = (fact: Fact): fact is Extract<Fact, CareFact & { type: "phase.entered" }> =>
+  fact.type === "phase.entered";
+
+/** The phases with what this fact does to them. Each entry carries its fact, so that striking the fact undoes it. */
+export function phasesAfter(care: CareState, fact: Fact, stamp: Stamp): PhaseEntry | undefined {
+  const { phases } = care;
+  if (isSaid(fact)) return { phase: fact.phase, ...stamp, earlier: phases };
+  const phase = broughtBy(care, fact);
+  if (phase === undefined) return phases;
+  const isFurther = rankOf(phase) > rankOf(phases?.phase ?? FIRST);
+  return isFurther || goesBack(fact) ? { phase, ...stamp, earlier: phases } : phases;
+}

@@ -25,7 +25,7 @@ const bleed = minimalProtocol().targets.causes[1];
 const rule = minimalProtocol().alerts[1];
 const [criticalBand] = rule?.bands ?? [];
 const steps = (n: number) =>
-  Array.from({ length: n }, (_, i) => ({ id: `s${i}`, challenge: "Ready?", killer: false, source }));
+  Array.from({ length: n }, (_, i) => ({ id: `s${i}`, name: `item ${i}`, challenge: "Ready?", killer: false, source }));
 
 /** What is changed, and all that is then said; nothing: it is as it may be. */
 const ROWS: Readonly<Record<string, readonly (readonly [readonly Change[], readonly string[]])[]>> = {
@@ -144,6 +144,52 @@ const ROWS: Readonly<Record<string, readonly (readonly [readonly Change[], reado
     [
       [["targets.causes[2]", bleed]],
       ['targets.causes[2].id: the cause "bleed" is used at targets.causes[1].id already'],
+    ],
+  ],
+  herniation: [
+    [
+      [["targets.herniation.assumedIcpMmHg.value", 101]],
+      ["targets.herniation.assumedIcpMmHg.value: 101 is outside 0 to 100"],
+    ],
+    // 250 is the highest mean that is believed.
+    [
+      [
+        [`${ADULT}.cppMmHg.target.value`, 190],
+        [`${ADULT}.cppMmHg.noGainAbove.value`, 190],
+        ["targets.herniation.assumedIcpMmHg.value", 61],
+        ["alerts", []],
+      ],
+      [
+        "targets.herniation.assumedIcpMmHg.value: asks for a mean pressure of 251, and 250 is the highest that is believed",
+      ],
+    ],
+    [
+      [
+        [`${ADULT}.cppMmHg.target.value`, 190],
+        [`${ADULT}.cppMmHg.noGainAbove.value`, 190],
+        ["targets.herniation.assumedIcpMmHg.value", 60],
+        ["alerts", []],
+      ],
+      [],
+    ],
+    [[["targets.herniation.sbpMmHg.value", 29]], ["targets.herniation.sbpMmHg.value: 29 is outside 30 to 300"]],
+    // The ceiling of a bleed is 150; it counts on only where herniation does not lift it.
+    [[["targets.herniation.sbpMmHg.value", 150]], []],
+    [
+      [
+        ["targets.herniation.sbpMmHg.value", 150],
+        ["targets.herniationSparesPressure.value", false],
+      ],
+      [
+        "targets.herniation.sbpMmHg.value: 150 is not under the ceiling of 150, which herniation does not lift here: no pressure would meet both",
+      ],
+    ],
+    [
+      [
+        ["targets.herniation.sbpMmHg.value", 149],
+        ["targets.herniationSparesPressure.value", false],
+      ],
+      [],
     ],
   ],
   ranges: [
@@ -286,6 +332,23 @@ const ROWS: Readonly<Record<string, readonly (readonly [readonly Change[], reado
         "alerts[0].clearBy: no value could clear this alert: it would have to reach 251, and 250 is the highest that is believed",
       ],
     ],
+    // Herniation lifts the mean to 60 and the ICP that is assumed, in a child to 45 and that.
+    [
+      [
+        ["targets.herniation.assumedIcpMmHg.value", 50],
+        ["alerts[0].clearBy", 141],
+      ],
+      [
+        "alerts[0].clearBy: no value could clear this alert: it would have to reach 251, and 250 is the highest that is believed",
+      ],
+    ],
+    [
+      [
+        ["targets.herniation.assumedIcpMmHg.value", 50],
+        ["alerts[0].clearBy", 140],
+      ],
+      [],
+    ],
     // A bleed lifts the systolic target to 130.
     [
       [
@@ -318,6 +381,34 @@ const ROWS: Readonly<Record<string, readonly (readonly [readonly Change[], reado
     [[["groups[0].steps[0].challenge", words(8)]], []],
     [[["groups[1].steps[0].carries.high", 6]], ["groups[1].steps[0].carries.high: 6 is below the low end of 7"]],
     [[["groups[0].phase", "afterTube"]], ["groups: has no group of the phase prepare"]],
+    [[["groups[1].phase", "rescue"]], []],
+    [[["groups[1].phase", "failedAirway"]], []],
+    [
+      [["groups[0].steps[0].name", words(4)]],
+      ["groups[0].steps[0].name: has 4 words; at most 3 can be said among others"],
+    ],
+    [[["groups[0].steps[0].name", words(3)]], []],
+    [
+      [["groups[1].steps[0].name", "First  Vitals"]],
+      ['groups[1].steps[0].name: the step name "first vitals" is used at groups[0].steps[1].name already'],
+    ],
+    [
+      [["groups[1].steps[1].satisfiedBy.drugClass", "opioid"]],
+      ['groups[1].steps[1].satisfiedBy.drugClass: no drug is of the class "opioid": nothing could answer this step'],
+    ],
+    [
+      [["groups[1].steps[2].satisfiedBy.drugClasses", ["induction", "opioid"]]],
+      [
+        'groups[1].steps[2].satisfiedBy.drugClasses[1]: no drug is of the class "opioid": nothing could answer this step',
+      ],
+    ],
+    [
+      [["groups[1].steps[2].satisfiedBy", { kind: "drug-given", drugClasses: ["other"] }]],
+      [
+        'groups[1].steps[2].satisfiedBy.drugClasses[0]: no drug is of the class "other": nothing could answer this step',
+      ],
+    ],
+    [[["groups[1].steps[2].satisfiedBy", { kind: "drug-given", drugClasses: ["induction"] }]], []],
     [[["groups[0].steps", steps(34)]], []],
     [[["groups[0].steps", steps(35)]], ["groups: has 35 preparation steps; at most 34 can be read out"]],
     [[["groups[1].steps", steps(35)]], []],
@@ -481,6 +572,20 @@ const ROWS: Readonly<Record<string, readonly (readonly [readonly Change[], reado
       [["timers.recheckGasS.value", 299]],
       ["timers.recheckGasS.value: 299 s is shorter than 300 s, the wait before EtCO2"],
     ],
+    [
+      [["timers.promptAgainS.high.value", 61]],
+      ["timers.promptAgainS.medium.value: 60 s is shorter than 61 s, the wait at high priority"],
+    ],
+    [
+      [["timers.promptAgainS.low.value", 59]],
+      ["timers.promptAgainS.low.value: 59 s is shorter than 60 s, the wait at medium priority"],
+    ],
+    [[["timers.afterTube.forS.value", 59]], ["timers.afterTube.forS.value: 59 s is shorter than 60 s, one interval"]],
+    [
+      [["timers.watch.longestS.value", 60]],
+      ["timers.watch.longestS.value: 60 s is not longer than 60 s, the shortest interval"],
+    ],
+    [[["timers.watch.longestS.value", 61]], []],
   ],
 };
 

@@ -60,8 +60,8 @@ function timersOne({ timers }: FileOne, example: Protocol): Protocol["timers"] {
 }
 
 /**
- * A file of schema 1 as one of the newest schema, by way of schema 2. What it said is kept; what it could not say is taken from the example, so
- * nobody has approved the whole: its status is `example`, and its caution says so.
+ * A file of schema 1 as one of the newest schema, by way of schema 2. What it said is kept; what it could not say is
+ * taken from the example, so nobody has approved the whole: its status is `example`, and its caution says so.
  *
  * @param file    of the first shape, with bands that `unsayableBands` lets pass.
  * @param example the bundled protocol.

@@ -4,7 +4,7 @@ import { canonicalForm } from "../protocol/canonical.ts";
 import { defaultProtocol } from "../protocol/defaultProtocol.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { showProtocolError, type ProtocolError } from "../protocol/protocolError.ts";
-import { upgradeProtocol } from "../protocol/upgrade.ts";
+import { upgradeProtocol, type OlderSchema } from "../protocol/upgrade.ts";
 import { validateProtocol } from "../protocol/validate.ts";
 import type { Signatures } from "./ports.ts";
 import { utf8Bytes } from "./protocolFileBytes.ts";
@@ -19,7 +19,7 @@ export type LoadedProtocol = {
   /** The name of the trusted key whose signature held; none: unsigned. */
   readonly signedBy: string | undefined;
   /** The older schema that the file was written in. */
-  readonly upgradedFrom?: 1;
+  readonly upgradedFrom?: OlderSchema;
 };
 
 /** What came of the last choice of a protocol file, in sentences. */

@@ -20,11 +20,16 @@ export type Progress = { readonly done: number; readonly total: number; readonly
 function isSatisfied(state: CaseState, protocol: Protocol, step: Step): boolean {
   const by = step.satisfiedBy;
   if (by === undefined) return false;
-  if (by.kind === "map-at-target") {
-    const map = selectMap(state, protocol);
-    return map !== undefined && map.mapMmHg >= selectTargets(state, protocol).mapMmHg.target.value;
+  switch (by.kind) {
+    case "map-at-target": {
+      const map = selectMap(state, protocol);
+      return map !== undefined && map.mapMmHg >= selectTargets(state, protocol).mapMmHg.target.value;
+    }
+    case "recorded":
+      return by.codes.every((code) => selectLatest(state, code) !== undefined || hasFinding(state, code));
+    default:
+      return false;
   }
-  return by.codes.every((code) => selectLatest(state, code) !== undefined || hasFinding(state, code));
 }
 
 function hasFinding(state: CaseState, code: string): boolean {

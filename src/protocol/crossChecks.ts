@@ -2,6 +2,7 @@ import { checkAlerts } from "./checks/alerts.ts";
 import { checkCauses } from "./checks/causes.ts";
 import { checkConfirm } from "./checks/confirm.ts";
 import { checkDrugs } from "./checks/drugs.ts";
+import { checkHerniation } from "./checks/herniation.ts";
 import { checkNames } from "./checks/names.ts";
 import { checkPhysiology } from "./checks/physiology.ts";
 import { checkPopulations } from "./checks/populations.ts";
@@ -17,6 +18,7 @@ import type { Protocol } from "./protocol.ts";
 export const crossCheck = (protocol: Protocol): Faults => [
   ...checkPopulations(protocol),
   ...checkCauses(protocol),
+  ...checkHerniation(protocol),
   ...checkRanges(protocol),
   ...checkPhysiology(protocol),
   ...checkVentilation(protocol),

@@ -25,7 +25,7 @@ export type Targets = {
   /** False: the population was taken because no age is known. Then that is said. */
   readonly ageKnown: boolean;
   readonly cause: Cause;
-  /** `forAge`: what the age asks for, whatever the cause asks on top of it. */
+  /** `forAge`: what the age asks for, whatever cause and herniation ask on top of it. */
   readonly sbpMmHg: Floor & { readonly forAge: Limit; readonly ceiling?: Limit };
   readonly mapMmHg: Floor;
   readonly cppMmHg: Floor & { readonly noGainAbove: Limit };
@@ -72,9 +72,27 @@ function floorOf(floor: { target: Sourced<ByAge>; critical: Sourced<ByAge> }, pa
   };
 }
 
+/** The higher of two limits; the first where they are the same. */
+const higher = (a: Limit, b: Limit): Limit => (b.value > a.value ? b : a);
+
+/** While the brain herniates, the mean must carry the perfusion target with the ICP that is then assumed. */
+function meanFloor(ofAge: Floor, cppTarget: number, { targets }: Protocol, herniating: boolean): Floor {
+  if (!herniating) return ofAge;
+  const { value, source } = targets.herniation.assumedIcpMmHg;
+  const raised = { value: cppTarget + value, path: "targets.herniation.assumedIcpMmHg", source };
+  return { ...ofAge, target: higher(ofAge.target, raised) };
+}
+
+/** The systolic of an adult whose brain herniates has a floor of its own. */
+function systolicFloor(ofAge: Floor, isAdult: boolean, { targets }: Protocol, herniating: boolean): Floor {
+  if (!herniating || !isAdult) return ofAge;
+  const { value, source } = targets.herniation.sbpMmHg;
+  return { ...ofAge, target: higher(ofAge.target, { value, path: "targets.herniation.sbpMmHg", source }) };
+}
+
 /** A range for the cause: its lower end counts where it asks for more than the age does, its upper end unless spared. */
 function withCause(ofAge: Floor, isAdult: boolean, protocol: Protocol, { cause, herniating }: Traits) {
-  const floor = { ...ofAge, forAge: ofAge.target };
+  const floor = { ...systolicFloor(ofAge, isAdult, protocol, herniating), forAge: ofAge.target };
   const index = protocol.targets.causes.findIndex((c) => c.id === cause);
   const bounds = protocol.targets.causes[index]?.sbpRangeMmHg;
   // These ranges were set for adults; a child's systolic would be judged by a number that was never meant for it.
@@ -82,7 +100,7 @@ function withCause(ofAge: Floor, isAdult: boolean, protocol: Protocol, { cause, 
   const path = `targets.causes[${index}].sbpRangeMmHg`;
   const low: Limit = { value: bounds.value.low, path, source: bounds.source };
   const ceiling: Limit = { value: bounds.value.high, path, source: bounds.source };
-  const target = low.value > floor.target.value ? low : floor.target;
+  const target = higher(floor.target, low);
   const spared = herniating && protocol.targets.herniationSparesPressure.value;
   return spared
     ? { sbpMmHg: { ...floor, target }, suspended: [{ limit: ceiling, why: "herniation" as const }] }
@@ -102,14 +120,16 @@ export function resolveTargets(protocol: Protocol, traits: Traits): Targets {
   const { population, index, ageA } = choose(targets, traits.ageA);
   const path = `targets.populations[${index}]`;
   const etco2 = traits.herniating ? "herniation" : "usual";
+  const cpp = floorOf(population.cppMmHg, `${path}.cppMmHg`, ageA);
+  const map = floorOf(population.mapMmHg, `${path}.mapMmHg`, ageA);
   return {
     population,
     ageKnown: traits.ageA !== undefined,
     cause: traits.cause,
     ...withCause(floorOf(population.sbpMmHg, `${path}.sbpMmHg`, ageA), population.kind === "adult", protocol, traits),
-    mapMmHg: floorOf(population.mapMmHg, `${path}.mapMmHg`, ageA),
+    mapMmHg: meanFloor(map, cpp.target.value, protocol, traits.herniating),
     cppMmHg: {
-      ...floorOf(population.cppMmHg, `${path}.cppMmHg`, ageA),
+      ...cpp,
       noGainAbove: limitOf(population.cppMmHg.noGainAbove, `${path}.cppMmHg.noGainAbove`, ageA),
     },
     spo2Pct: floorOf(targets.spo2Pct, "targets.spo2Pct", ageA),

@@ -4,12 +4,17 @@ import type { Protocol } from "./protocol.ts";
 import { readShape } from "./shapeFaults.ts";
 import { unsayableBands } from "./upgrade/bandsOne.ts";
 import { schemaOne } from "./upgrade/schemaOne.ts";
+import { schemaTwo } from "./upgrade/schemaTwo.ts";
 import { upgradeOne } from "./upgrade/upgradeOne.ts";
+import { upgradeTwo } from "./upgrade/upgradeTwo.ts";
 
-const NEWEST = 2;
+const NEWEST = 3;
+
+/** The schemas that are not written any more. */
+export type OlderSchema = 1 | 2;
 
 /** `from`: the schema that the file was written in, where it is not the newest. */
-export type Upgraded = { readonly json: unknown; readonly from?: 1 };
+export type Upgraded = { readonly json: unknown; readonly from?: OlderSchema };
 
 function fromOne(json: unknown, example: Protocol): Result<Protocol, readonly ProtocolError[]> {
   const shape = readShape(schemaOne, json);
@@ -18,11 +23,16 @@ function fromOne(json: unknown, example: Protocol): Result<Protocol, readonly Pr
   return faults.length === 0 ? ok(upgradeOne(shape.output, example)) : fail(errorsOf(json, faults));
 }
 
+function fromTwo(json: unknown, example: Protocol): Result<Protocol, readonly ProtocolError[]> {
+  const shape = readShape(schemaTwo, json);
+  return "faults" in shape ? fail(errorsOf(json, shape.faults)) : ok(upgradeTwo(shape.output, example));
+}
+
 /**
  * Brings a protocol file of an older schema to the newest one.
  *
  * @param json    parsed JSON of unknown origin.
- * @param example what a file of schema 1 did not say is completed from it.
+ * @param example what an older file did not say is completed from it.
  * @returns       a file of the newest schema, not yet validated; one that is of the newest schema already, or no
  *                group of entries at all, as it came.
  *
@@ -39,6 +49,7 @@ export function upgradeProtocol(json: unknown, example: Protocol): Result<Upgrad
   if (schema > NEWEST)
     return refuse(`${schema} is newer than ${NEWEST}, the newest that this version of the app can read`);
   if (schema === NEWEST) return ok({ json });
-  const upgraded = fromOne(json, example);
-  return upgraded.ok ? ok({ json: upgraded.value, from: 1 }) : upgraded;
+  const from: OlderSchema = schema === 1 ? 1 : 2;
+  const upgraded = from === 1 ? fromOne(json, example) : fromTwo(json, example);
+  return upgraded.ok ? ok({ json: upgraded.value, from }) : upgraded;
 }

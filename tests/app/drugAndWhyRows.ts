@@ -427,7 +427,7 @@ export const DRUG_AND_WHY_CASES: Readonly<Record<string, readonly Row[]>> = {
       "which protocol",
       "answered",
       "",
-      "Raised intracranial pressure, adult and child, version 0.2.0. Example protocol, not approved for patients. Not signed.",
+      "Raised intracranial pressure, adult and child, version 0.3.0. Example protocol, not approved for patients. Not signed.",
     ],
   ],
 };

@@ -86,7 +86,7 @@ export const PATIENT_CASES: Readonly<Record<string, readonly Row[]>> = {
       "six year old boy, cause bleed, herniation suspected",
       "recorded",
       "age 6, sex male, cause bleed, herniation suspected",
-      "Age six years, sex male, cause bleed, herniation suspected. Targets: systolic one oh two, MAP sixty five, CPP forty five, end tidal thirty to thirty five.",
+      "Age six years, sex male, cause bleed, herniation suspected. Targets: systolic one oh two, MAP seventy five, CPP forty five, end tidal thirty to thirty five.",
     ],
     [
       "disregard",

@@ -8,6 +8,7 @@ import { base64Bytes, utf8Bytes, utf8Text } from "../../src/app/protocolFileByte
 import { canonicalForm } from "../../src/protocol/canonical.ts";
 import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 import fileOne from "../protocol/fixtures/protocol-v1.json" with { type: "json" };
+import fileTwo from "../protocol/fixtures/protocol-v2.json" with { type: "json" };
 import { minimalProtocol } from "../protocol/fixtures/minimalProtocol.ts";
 import { withValue } from "../protocol/fixtures/withValue.ts";
 
@@ -49,9 +50,12 @@ describe("a good file", () => {
     expect(await read(textOf({ ...minimalProtocol(), version: "1.1" }))).not.toBe(hash);
   });
 
-  it("may be of schema 1", async () => {
-    const read = await readProtocolFile({ bytes: encode(textOf(fileOne)) }, here);
-    expect(read).toMatchObject({ ok: true, value: { upgradedFrom: 1, protocol: { name: fileOne.name, schema: 2 } } });
+  it.each([
+    [1, fileOne],
+    [2, fileTwo],
+  ])("may be of schema %d", async (schema, file) => {
+    const read = await readProtocolFile({ bytes: encode(textOf(file)) }, here);
+    expect(read).toMatchObject({ ok: true, value: { upgradedFrom: schema, protocol: { name: file.name, schema: 3 } } });
   });
 
   it("is marked in the same way when it is the bundled one; without a digest it still serves, without a hash", async () => {
@@ -156,10 +160,10 @@ describe("a bad file", () => {
     ],
     ["[]", "The file is not a protocol file: it must be a group of named entries"],
     ["null", "The file is not a protocol file: it must be a group of named entries"],
-    ["{}", "schema: is missing: it says how to read the rest; the newest is 2"],
+    ["{}", "schema: is missing: it says how to read the rest; the newest is 3"],
     [
       textOf({ ...minimalProtocol(), schema: 9 }),
-      "schema: 9 is newer than 2, the newest that this version of the app can read",
+      "schema: 9 is newer than 3, the newest that this version of the app can read",
     ],
   ])("%j", async (text, said) => {
     const [first = "", ...more] = await errorsOfText(text);
@@ -169,7 +173,7 @@ describe("a bad file", () => {
 
   it("tells the same key in two groups, in lists and in values from one that stands twice", async () => {
     const text = '{"a":{"k":"k:"},"b":[{"k":1},{"k":"a\\"k\\":"}],"k":{"k":{}}}';
-    expect(await errorsOfText(text)).toEqual(["schema: is missing: it says how to read the rest; the newest is 2"]);
+    expect(await errorsOfText(text)).toEqual(["schema: is missing: it says how to read the rest; the newest is 3"]);
   });
 
   it("is no text", async () => {

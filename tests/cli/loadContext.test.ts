@@ -46,7 +46,7 @@ describe("loadContext", () => {
     ["of another kind", file("list.json", "[]")],
     ["that is null", file("null.json", "null")],
     ["that is cut short", file("cut.json", JSON.stringify(defaultProtocol).slice(0, 500))],
-    ["of a later schema", file("schema.json", changed({ schema: 3 }))],
+    ["of a later schema", file("schema.json", changed({ schema: 4 }))],
     ["without targets", file("targets.json", changed({ targets: {} }))],
     ["without a name", file("name.json", changed({ name: "" }))],
   ])("refuses a protocol %s, naming the file", async (_name, path) => {

@@ -2,8 +2,10 @@ import { describe, expect, it } from "vitest";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { understand } from "../../src/language/understand/understand.ts";
 import { compiled } from "./caseGrammars.ts";
+import { CARE_ASKED_ROWS, CARE_ROWS } from "./careRows.ts";
 import { CAUSE_ROWS } from "./causeRows.ts";
 import { ASKED_ROWS, CONTROL_ROWS } from "./controlRows.ts";
+import { AFTER_ROWS, COURSE_ROWS } from "./courseRows.ts";
 import { DRUG_AND_WHY_ROWS } from "./drugAndWhyRows.ts";
 import { meantText } from "./meantText.ts";
 import { NEURO_AND_BODY_ROWS } from "./neuroAndBodyRows.ts";
@@ -16,6 +18,8 @@ import { VITAL_ROWS } from "./vitalRows.ts";
 
 const open = compiled("case", "open");
 const asked = compiled("case", "asked");
+const openAfter = compiled("case", "openAfter");
+const askedAfter = compiled("case", "askedAfter");
 const meantIn = (grammar: typeof open, said: string) => meantText(understand(grammar, normalise(said)));
 
 const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
@@ -27,6 +31,8 @@ const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
   ["preparation", PREPARATION_ROWS],
   ["drugs and reasons", DRUG_AND_WHY_ROWS],
   ["repairs", REPAIR_ROWS],
+  ["care", CARE_ROWS],
+  ["course", COURSE_ROWS],
 ];
 
 describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {
@@ -43,8 +49,25 @@ describe("everything that is understood in the open still is while a question wa
 });
 
 describe("a question waits", () => {
-  it.each(ASKED_ROWS)("%s → %s", (said, meant) => {
+  it.each([...ASKED_ROWS, ...CARE_ASKED_ROWS])("%s → %s", (said, meant) => {
     expect(meantIn(asked, said)).toBe(meant);
+  });
+});
+
+describe("the tube is confirmed", () => {
+  it.each(AFTER_ROWS)("%s → %s", (said, meant) => {
+    expect(meantIn(openAfter, said)).toBe(meant);
+  });
+
+  // What is answered by name there are other steps; all else stays as it was.
+  const always = FAMILIES.filter(([family]) => family !== "preparation").flatMap(([, rows]) => rows);
+  it.each(always)("%s → %s", (said, meant) => {
+    expect(meantIn(openAfter, said)).toBe(meant);
+  });
+
+  const answers = [...ASKED_ROWS, ...CARE_ASKED_ROWS].filter(([, meant]) => !meant.startsWith("step suction"));
+  it.each(answers)("a question waits: %s → %s", (said, meant) => {
+    expect(meantIn(askedAfter, said)).toBe(meant);
   });
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { VITALS, type VitalCode } from "../../src/core/vitals.ts";
 import json from "../../src/protocol/defaultProtocol.json" with { type: "json" };
 import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.ts";
+import type { Protocol, Step } from "../../src/protocol/protocol.ts";
 import { validateProtocol } from "../../src/protocol/validate.ts";
 
 it("is a valid file, and an example until somebody has approved it", () => {
@@ -77,15 +78,16 @@ it("asks an age back across every age at which other targets begin", () => {
   expect(protocol.confirm.age?.actionEdges).toEqual(starts);
 });
 
-const stepsOf = (phase: "prepare" | "afterTube") =>
+type Phase = Protocol["groups"][number]["phase"];
+const stepsOf = (phase: Phase) =>
   protocol.groups.filter((group) => group.phase === phase).flatMap((group) => group.steps);
 
 describe("steps", () => {
   it("five killer items before the drugs may be waived only aloud, and one after the tube", () => {
-    const killers = (phase: "prepare" | "afterTube") =>
-      stepsOf(phase).flatMap(({ id, killer }) => (killer ? [id] : []));
+    const killers = (phase: Phase) => stepsOf(phase).flatMap(({ id, killer }) => (killer ? [id] : []));
     expect(killers("prepare")).toEqual(["neuroExam", "preoxygenation", "pushDose", "capnograph", "failurePlan"]);
     expect(killers("afterTube")).toEqual(["traceSustained"]);
+    expect([...killers("rescue"), ...killers("failedAirway")]).toEqual([]);
   });
 
   it("no group is longer than eight items, and the list before the drugs is no longer than thirty-four", () => {
@@ -94,7 +96,7 @@ describe("steps", () => {
   });
 
   it("are read in one breath: at most eight words", () => {
-    const all = [...stepsOf("prepare"), ...stepsOf("afterTube")];
+    const all = protocol.groups.flatMap(({ steps }) => steps);
     expect(all.filter(({ challenge }) => challenge.split(/\s+/u).length > 8)).toEqual([]);
   });
 
@@ -115,6 +117,52 @@ describe("steps", () => {
       "temperatureNow",
       "glucoseNow",
       "nextFullSet",
+    ]);
+  });
+
+  it("come to every theme of the rescue and of the failed airway, in order", () => {
+    expect(stepsOf("rescue").map(({ id }) => id)).toEqual([
+      "rescueHeadUp",
+      "rescuePressure",
+      "rescueCarbonDioxide",
+      "rescueOsmotic",
+      "rescueSedation",
+      "rescueSurgeon",
+    ]);
+    expect(stepsOf("failedAirway").map(({ id }) => id)).toEqual([
+      "failureCalled",
+      "maskOxygen",
+      "supraglotticIn",
+      "wakeOrGoOn",
+      "frontOfNeck",
+      "fallingPressure",
+    ]);
+  });
+
+  const answeredBy = (kind: NonNullable<Step["satisfiedBy"]>["kind"]) =>
+    protocol.groups.flatMap(({ steps }) => steps).flatMap((s) => (s.satisfiedBy?.kind === kind ? [s.id] : []));
+
+  it.each<[Parameters<typeof answeredBy>[0], readonly string[]]>([
+    ["map-at-target", ["meanPressure", "rescuePressure"]],
+    ["recorded", ["neuroExam", "pupilsAgain", "temperatureNow", "glucoseNow"]],
+    ["preoxygenated", ["preoxygenation"]],
+    ["strength-affirmed", ["inductionDrug", "paralytic", "pushDose"]],
+    ["infusion-running", ["pressorInfusion", "pressorRate"]],
+    ["etco2-in-band", ["carbonDioxide", "rescueCarbonDioxide"]],
+    ["airway", ["traceSustained"]],
+    // A drug that was given says nothing of what is running, and no step asks whether one was.
+    ["drug-given", []],
+  ])("are answered by the record, %s", (kind, ids) => expect(answeredBy(kind)).toEqual(ids));
+
+  it("look at the brain before paralysis hides it, and at the patient again once the tube is in", () => {
+    const when = protocol.groups
+      .flatMap(({ steps }) => steps)
+      .flatMap(({ id, satisfiedBy: by }) => (by?.kind === "recorded" ? [[id, by.when]] : []));
+    expect(when).toEqual([
+      ["neuroExam", "beforeParalysis"],
+      ["pupilsAgain", "sinceTube"],
+      ["temperatureNow", "sinceTube"],
+      ["glucoseNow", "sinceTube"],
     ]);
   });
 

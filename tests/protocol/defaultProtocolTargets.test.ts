@@ -50,6 +50,29 @@ describe("ages 0 to 110, each quarter", () => {
     expect(wrong).toEqual([]);
   });
 
+  it("raises the mean in herniation to the perfusion target plus the ICP that is then assumed, and lowers nothing", () => {
+    const icp = protocol.targets.herniation.assumedIcpMmHg.value;
+    const wrong = AGES.filter((ageA) => {
+      const [usual, now] = [targetsOf({ ageA }), targetsOf({ ageA, herniating: true })];
+      const mean = Math.max(usual.mapMmHg.target.value, usual.cppMmHg.target.value + icp);
+      const sbp = usual.sbpMmHg.target.value;
+      const floor = usual.population.kind === "adult" ? Math.max(sbp, protocol.targets.herniation.sbpMmHg.value) : sbp;
+      return now.mapMmHg.target.value !== mean || now.sbpMmHg.target.value !== floor;
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it("names the entry that a floor comes from: that of herniation only where it is the higher", () => {
+    const path = (ageA: number) => {
+      const { mapMmHg, sbpMmHg } = targetsOf({ ageA, herniating: true });
+      return [mapMmHg.target.path, sbpMmHg.target.path];
+    };
+    const own = "targets.populations";
+    expect(path(30)).toEqual([`${own}[3].mapMmHg.target`, `${own}[3].sbpMmHg.target`]);
+    expect(path(60)).toEqual([`${own}[4].mapMmHg.target`, "targets.herniation.sbpMmHg"]);
+    expect(path(6)).toEqual(["targets.herniation.assumedIcpMmHg", `${own}[1].sbpMmHg.target`]);
+  });
+
   it("never lowers a child's limit as the child grows, up to the adult", () => {
     const upTo15 = AGES.filter((ageA) => ageA <= 15).map((ageA) => {
       const { sbpMmHg, mapMmHg, cppMmHg } = targetsOf({ ageA });

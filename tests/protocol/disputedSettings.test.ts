@@ -14,6 +14,8 @@ const DISPUTED: readonly Row[] = [
     { low: 130, aim: 140, high: 150 },
   ],
   ["high pressure in herniation", "targets.herniationSparesPressure.value", true],
+  ["the ICP assumed in herniation", "targets.herniation.assumedIcpMmHg.value", 30],
+  ["systolic floor of every adult in herniation", "targets.herniation.sbpMmHg.value", 110],
   ["perfusion target, adults", "targets.populations.adult.cppMmHg.target.value", 60],
   ["perfusion target, children", "targets.populations.child.cppMmHg.target.value", 45],
   ["level of the transducer", "pressures.transducerLevel.value", "heart"],

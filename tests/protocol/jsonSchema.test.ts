@@ -13,7 +13,7 @@ const { $schema, ...shape } = toJsonSchema(protocolSchema, {
 });
 const schema = {
   $schema,
-  title: "Tragus protocol file, schema 2",
+  title: "Tragus protocol file, schema 3",
   description:
     "The shape of a protocol file. What its numbers must be to one another is checked when it is loaded: a file that fits this may still be refused.",
   ...shape,
@@ -35,7 +35,7 @@ it.each([
 });
 
 it.each<readonly [string, unknown]>([
-  ["schema", 1],
+  ["schema", 2],
   ["owner", ""],
   ["date", "yesterday"],
   ["colour", "red"],
@@ -49,6 +49,10 @@ it.each<readonly [string, unknown]>([
   ["alerts[0].clearReadings", 1.5],
   ["groups[0].steps[1].satisfiedBy.codes", ["pulse"]],
   ["groups[0].steps[1].satisfiedBy", { kind: "recorded" }],
+  ["groups[0].steps[1].name", undefined],
+  ["groups[1].phase", "later"],
+  ["groups[1].steps[1].satisfiedBy.drugClass", "poison"],
+  ["timers.watch.stretchBy.value", 1],
   ["drugs[0].doses[0].low", 0],
   ["drugs[0].doses[0].unit", "grains"],
   ["drugs[0].doses[0].source.primaryRead", "yes"],

@@ -28,7 +28,7 @@ describe("a file of schema 1", () => {
 
   it("keeps its name, version, owner and date, and is an example that says it was completed", () => {
     const { name, version, owner, date } = fileOne;
-    expect(file).toMatchObject({ schema: 2, name, version, owner, date, status: "example" });
+    expect(file).toMatchObject({ schema: 3, name, version, owner, date, status: "example" });
     expect(file.caution.startsWith(`${fileOne.caution} Upgraded from schema 1: `)).toBe(true);
     expect(file.caution).toContain("completed from the bundled example");
   });
@@ -86,7 +86,27 @@ describe("a file of schema 1", () => {
     expect(prepare.map((g) => [g.id, g.steps.map((s) => s.id)])).toEqual(
       fileOne.groups.map((g) => [g.id, g.steps.map((s) => s.id)]),
     );
-    expect(file.groups.slice(prepare.length)).toEqual(defaultProtocol.groups.filter((g) => g.phase === "afterTube"));
+    expect(file.groups.slice(prepare.length)).toEqual(defaultProtocol.groups.filter((g) => g.phase !== "prepare"));
+  });
+
+  it("goes by way of schema 2: its steps have names, and say when what they wait for was recorded", () => {
+    const steps = file.groups.filter((g) => g.phase === "prepare").flatMap((g) => g.steps);
+    expect(steps.map(({ name }) => name)).toEqual([
+      "bleeding",
+      "mean pressure",
+      "fluid",
+      "cuff cycle",
+      "neuro exam",
+      "induction drug",
+      "paralytic",
+      "push dose",
+      "pressor infusion",
+      "sedation",
+      "osmotic drug",
+    ]);
+    expect(steps.flatMap(({ satisfiedBy: by }) => (by?.kind === "recorded" ? [by.when] : []))).toContain("any");
+    expect(file.doses).toEqual(defaultProtocol.doses);
+    expect(file.targets.herniation).toEqual(defaultProtocol.targets.herniation);
   });
 
   it("keeps its timers, its rules of asking back and its assumed ICP, and takes what it lacks from the example", () => {
@@ -120,12 +140,13 @@ it.each(SOURCES)("takes the source %s for %s, and none for read", (text, kind) =
 
 describe("refuses", () => {
   it.each([
-    [undefined, "schema: is missing: it says how to read the rest; the newest is 2"],
-    ["2", 'schema: must be a whole number from 1 to 2, not "2"'],
-    [0, "schema: must be a whole number from 1 to 2, not 0"],
-    [1.5, "schema: must be a whole number from 1 to 2, not 1.5"],
-    [null, "schema: must be a whole number from 1 to 2, not null"],
-    [3, "schema: 3 is newer than 2, the newest that this version of the app can read"],
+    [undefined, "schema: is missing: it says how to read the rest; the newest is 3"],
+    ["2", 'schema: must be a whole number from 1 to 3, not "2"'],
+    ["3", 'schema: must be a whole number from 1 to 3, not "3"'],
+    [0, "schema: must be a whole number from 1 to 3, not 0"],
+    [1.5, "schema: must be a whole number from 1 to 3, not 1.5"],
+    [null, "schema: must be a whole number from 1 to 3, not null"],
+    [4, "schema: 4 is newer than 3, the newest that this version of the app can read"],
   ])("schema %j", (schema, said) => {
     expect(refusals(withValue<unknown>(minimalProtocol(), "schema", schema))).toEqual([said]);
   });

@@ -46,6 +46,8 @@ const bleed: RowSource = {
 const choice: RowSource = { reference: "common practice, no source", locator: "default targets", read: "by hand" };
 const algebra: RowSource = { reference: "MAP = CPP + 20", locator: "children", read: "by hand" };
 
+const herniation: RowSource = { reference: "MAP = CPP + 30", locator: "while herniation is treated", read: "by hand" };
+
 const row = (given: TargetCase, expected: number, source: RowSource): PublishedRow<TargetCase> => ({
   given,
   expected,
@@ -98,6 +100,15 @@ export const LIMIT_ROWS: readonly PublishedRow<TargetCase>[] = [
   row({ ageA: 30, limit: "etco2MmHg.high" }, 45, lulla),
   row({ ageA: 30, herniating: true, limit: "etco2MmHg.low" }, 30, lulla),
   row({ ageA: 30, herniating: true, limit: "etco2MmHg.high" }, 35, lulla),
+  row({ herniating: true, limit: "mapMmHg.target" }, 90, herniation),
+  row({ ageA: 0.5, herniating: true, limit: "mapMmHg.target" }, 72, herniation),
+  row({ ageA: 6, herniating: true, limit: "mapMmHg.target" }, 75, herniation),
+  row({ ageA: 14, herniating: true, limit: "mapMmHg.target" }, 80, herniation),
+  row({ ageA: 6, herniating: true, limit: "mapMmHg.critical" }, 60, algebra),
+  row({ ageA: 60, herniating: true, limit: "sbpMmHg.target" }, 110, choice),
+  row({ ageA: 60, herniating: true, limit: "sbpMmHg.forAge" }, 100, carney),
+  row({ ageA: 60, herniating: true, limit: "sbpMmHg.critical" }, 90, choice),
+  row({ ageA: 6, herniating: true, limit: "sbpMmHg.target" }, 102, median),
   row({ ageA: 60, cause: "bleed", limit: "sbpMmHg.target" }, 130, bleed),
   row({ ageA: 60, cause: "bleed", limit: "sbpMmHg.ceiling" }, 150, bleed),
 ];

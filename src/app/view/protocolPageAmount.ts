@@ -19,6 +19,7 @@ const UNIT_OF_ENDING: Readonly<Record<string, string>> = {
   Cm: "cm",
   Kg: "kg",
   A: "years",
+  Min: "min",
   S: "s",
 };
 

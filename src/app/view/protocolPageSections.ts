@@ -53,7 +53,10 @@ const SECTIONS: readonly Heading[] = [
   },
   { key: "alerts", title: "Alerts", tables: [alertTables] },
   { key: "prepare", title: "Preparation", tables: [stepTables("prepare")] },
-  { key: "afterTube", title: "Once the tube is in", tables: [stepTables("afterTube"), table("Order", groupOrder)] },
+  { key: "afterTube", title: "Once the tube is in", tables: [stepTables("afterTube")] },
+  { key: "rescue", title: "While herniation is treated", tables: [stepTables("rescue")] },
+  { key: "failedAirway", title: "When the airway has failed", tables: [stepTables("failedAirway")] },
+  { key: "order", title: "Order", tables: [table("Order", groupOrder)] },
   { key: "drugs", title: "Drugs", tables: [drugTables] },
   { key: "fluids", title: "Fluids", tables: [fluidTables] },
   { key: "osmotics", title: "Osmotic agents", tables: [osmoticTables] },
@@ -66,7 +69,7 @@ const SECTIONS: readonly Heading[] = [
     title: "Read-back and units",
     tables: [table("Read-back and units", all("readBack"), all("region"))],
   },
-  { key: "confirm", title: "Asking back", tables: [table("Asking back", confirmRows)] },
+  { key: "confirm", title: "Asking back", tables: [table("Asking back", confirmRows, all("doses"))] },
 ];
 
 /** Everything that one protocol file holds, as rows in words. */

@@ -28,16 +28,34 @@ function alertTable({ id, code, bands, clearBy, clearReadings, source }: AlertRu
 
 export const alertTables = ({ alerts }: Protocol): readonly DraftTable[] => alerts.map(alertTable);
 
-function showSatisfied(satisfied: NonNullable<Step["satisfiedBy"]>): string {
-  return satisfied.kind === "map-at-target"
-    ? "answered by a mean pressure at its target"
-    : `answered when ${satisfied.codes.map(codeWords).join(", ")} are recorded`;
+const classWords = (drugClasses: readonly string[]): string => drugClasses.map(valueWords).join(" or ");
+
+function satisfiedWords(by: NonNullable<Step["satisfiedBy"]>): string {
+  switch (by.kind) {
+    case "map-at-target":
+      return "by a mean pressure at its target";
+    case "recorded":
+      return `when ${by.codes.map(codeWords).join(", ")} are recorded${by.when === "any" ? "" : ` ${valueWords(by.when)}`}`;
+    case "preoxygenated":
+      return "when oxygen has run for its time";
+    case "strength-affirmed":
+      return `when the strength of a drug is affirmed: ${valueWords(by.drugClass)}`;
+    case "infusion-running":
+      return `while an infusion runs: ${classWords(by.drugClasses)}`;
+    case "drug-given":
+      return `when a drug is given: ${classWords(by.drugClasses)}`;
+    case "etco2-in-band":
+      return "by an EtCO2 in its band";
+    case "airway":
+      return `when ${valueWords(by.event)}`;
+  }
 }
 
-function showStep({ killer, satisfiedBy, carries }: Step): string {
+function showStep({ name, killer, satisfiedBy, carries }: Step): string {
   const parts = [
+    `called "${name}"`,
     killer ? "critical, waived only aloud" : "may be waived",
-    satisfiedBy && showSatisfied(satisfiedBy),
+    satisfiedBy && `answered ${satisfiedWords(satisfiedBy)}`,
     carries && `takes ${carries.what}, ${showSpan(carries.low, carries.high, carries.unit)}`,
   ];
   return parts.filter((part) => part !== undefined).join("; ");

@@ -25,7 +25,7 @@ export const populationTables = ({ targets }: Protocol): readonly DraftTable[] =
 
 /** The range of each cause, and what decides which targets count. */
 export function causeRows({ targets }: Protocol): readonly DraftRow[] {
-  const { causes, unknownAge, herniationSparesPressure } = targets;
+  const { causes, unknownAge, herniationSparesPressure, herniation } = targets;
   return [
     ...causes.map(({ id, label, sbpRangeMmHg: range }) => ({
       key: `cause.${id}`,
@@ -34,7 +34,7 @@ export function causeRows({ targets }: Protocol): readonly DraftRow[] {
       source: range?.source,
       choice: range?.choice,
     })),
-    ...walkRows({ unknownAge, herniationSparesPressure }, []),
+    ...walkRows({ unknownAge, herniationSparesPressure, herniation }, []),
   ];
 }
 

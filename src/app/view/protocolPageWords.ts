@@ -17,6 +17,7 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   ventilation: "",
   tubes: "",
   timers: "",
+  doses: "",
   readBack: "",
   // Targets
   sbpMmHg: "SBP",
@@ -61,6 +62,7 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   stopSpo2Pct: "attempt stops at SpO2",
   dangerSpo2Pct: "danger at SpO2",
   cylinderReserveFraction: "part of a cylinder kept in reserve",
+  cylinderWarnMin: "warned when a cylinder lasts no longer than",
   // Fluids and permissions
   adultMl: "adult",
   childMlPerKg: "child",
@@ -100,6 +102,19 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   herniationMeasuresS: "measures against herniation last",
   recheckEtco2S: "EtCO2 looked at again after a change of ventilator",
   recheckGasS: "blood gas after a change of ventilator",
+  promptAgainS: "unanswered prompt said again",
+  co2AfterTubeS: "EtCO2 asked for once the tube is in, after",
+  attemptS: "length of an attempt said every",
+  apnoeaEveryS: "length of the apnoea said every",
+  neuroCheckEveryS: "pupils and score looked at every",
+  fullSetEveryS: "every number taken every",
+  afterTube: "once the tube is in",
+  forS: "for",
+  watch: "interval between sets",
+  shortestS: "shortest",
+  longestS: "longest",
+  stretchBy: "after each good set longer by the factor",
+  askBackOverPct: "given amount asked back when further from the plan than",
   consequence: "after a pressure, its mean against the target is said",
   // The file itself
   schema: "file format, number",
@@ -121,6 +136,11 @@ const VALUE_WORDS: Readonly<Record<string, string>> = {
   "if-action-differs": "only across a limit of action",
   prepare: "before the drugs are given",
   afterTube: "once the tube is in",
+  rescue: "while herniation is treated",
+  failedAirway: "when the airway has failed",
+  beforeParalysis: "before paralysis",
+  sinceTube: "since the tube went in",
+  tubeConfirmed: "the tube is confirmed",
 };
 
 type Watched = VitalCode | "cpp";

@@ -58,6 +58,22 @@ const UNITS: ReadonlyMap<string, string> = new Map([
   ["mmol/l", "millimoles per litre"],
   ["mmol", "millimoles"],
   ["mg/dl", "milligrams per decilitre"],
+  ["mg", "milligrams"],
+  ["mcg", "micrograms"],
+  ["ug", "micrograms"],
+  ["µg", "micrograms"],
+  ["ml", "millilitres"],
+  ["mg/ml", "milligrams per millilitre"],
+  ["mcg/ml", "micrograms per millilitre"],
+  ["units/ml", "units per millilitre"],
+  ["mcg/kg/min", "micrograms per kilo per minute"],
+  ["mcg/min", "micrograms per minute"],
+  ["mcg/kg/h", "micrograms per kilo per hour"],
+  ["mg/kg/h", "milligrams per kilo per hour"],
+  ["mg/h", "milligrams per hour"],
+  ["units/min", "units per minute"],
+  ["units/h", "units per hour"],
+  ["ml/h", "millilitres per hour"],
   ["mm", "millimetres"],
   ["cm", "centimetres"],
   ["kg", "kilograms"],
@@ -73,6 +89,8 @@ const UNITS: ReadonlyMap<string, string> = new Map([
 
 /** One letter is a unit only straight after a number. */
 const LETTER_UNITS: ReadonlyMap<string, string> = new Map([
+  ["g", "grams"],
+  ["l", "litres"],
   ["c", "celsius"],
   ["f", "fahrenheit"],
 ]);

@@ -1,8 +1,16 @@
 import { VITALS } from "../../core/vitals.ts";
 import { unique, when, type Faults, type Place } from "../fault.ts";
 import { isWorse } from "../priority.ts";
-import type { AlertRule, Protocol } from "../protocol.ts";
+import type { AlertRule, Protocol, WatchedCode } from "../protocol.ts";
 import { endsOf, valueAt } from "./ages.ts";
+import { highestMeanInHerniation } from "./herniation.ts";
+
+/** To what cause and herniation may lift the target of a pressure. */
+function raisedTargets({ causes, herniation, populations }: Protocol["targets"], code: WatchedCode): readonly number[] {
+  if (code === "sbp") return [herniation.sbpMmHg.value, ...causes.map((c) => c.sbpRangeMmHg?.value.low ?? 0)];
+  if (code !== "map") return [];
+  return populations.map((p) => highestMeanInHerniation(p, herniation));
+}
 
 /** The highest number that the mildest band of an alert can have in any patient. */
 function highestLimit({ targets }: Protocol, { code, bands }: AlertRule): number {
@@ -13,8 +21,7 @@ function highestLimit({ targets }: Protocol, { code, bands }: AlertRule): number
       const floor = { sbp: p.sbpMmHg, map: p.mapMmHg, cpp: p.cppMmHg }[code];
       return endsOf(p).map((ageA) => valueAt(floor[under].value, ageA));
     });
-  const raised = code === "sbp" && under === "target" ? targets.causes.map((c) => c.sbpRangeMmHg?.value.low ?? 0) : [];
-  return Math.max(...floors(targets), ...raised);
+  return Math.max(...floors(targets), ...(under === "target" ? raisedTargets(targets, code) : []));
 }
 
 function checkBands({ bands }: AlertRule, at: Place): Faults {

@@ -1,13 +1,11 @@
 import { unique, type Faults, type Named } from "../fault.ts";
 import type { Protocol } from "../protocol.ts";
+import { asHeard } from "./asHeard.ts";
 
 type Agent = { readonly id: string; readonly spoken?: readonly string[] };
 
 const ids = (list: readonly Agent[], key: string): readonly Named[] =>
   list.map(({ id }, i) => ({ name: id, at: [key, i, "id"] }));
-
-/** As the ear takes it: case and spacing make no difference. */
-const asHeard = (words: string): string => words.trim().toLowerCase().replace(/\s+/gu, " ");
 
 const spoken = (list: readonly Agent[], key: string): readonly Named[] =>
   list.flatMap((agent, i) =>

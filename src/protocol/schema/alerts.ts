@@ -40,6 +40,8 @@ export const confirmRules = v.strictObject(
   >,
 );
 
+const byPriority = v.strictObject({ high: sourced(positive), medium: sourced(positive), low: sourced(positive) });
+
 export const timers = v.strictObject({
   /** An open question turns into an unconfirmed statement. */
   questionTimeoutS: sourced(positive),
@@ -47,7 +49,9 @@ export const timers = v.strictObject({
   staleAfterS: sourced(positive),
   /** "Stand by" holds prompts and questions this long. */
   standByS: sourced(positive),
-  reannounceS: v.strictObject({ high: sourced(positive), medium: sourced(positive), low: sourced(positive) }),
+  reannounceS: byPriority,
+  /** A prompt that nobody answered is said again. */
+  promptAgainS: byPriority,
   /** How often the pressure is taken, and how often around induction. */
   pressureEveryS: v.strictObject({ usual: sourced(positive), induction: sourced(positive) }),
   /** From the induction drug to the prompt for sedation. */
@@ -57,4 +61,20 @@ export const timers = v.strictObject({
   /** After a change of the ventilator: when to look at EtCO2, and when to take a gas. */
   recheckEtco2S: sourced(positive),
   recheckGasS: sourced(positive),
+  /** From the tube to the prompt for its EtCO2. */
+  co2AfterTubeS: sourced(positive),
+  /** How often the length of an attempt, and that of the apnoea, is said. */
+  attemptS: sourced(positive),
+  apnoeaEveryS: sourced(positive),
+  /** How often pupils and score are looked at, and how often every number. */
+  neuroCheckEveryS: sourced(positive),
+  fullSetEveryS: sourced(positive),
+  /** How often the pressure is taken once the tube is in, and for how long. */
+  afterTube: v.strictObject({ pressureEveryS: sourced(positive), forS: sourced(positive) }),
+  /** While all is well the interval between sets grows from the shortest to the longest, by this factor each time. */
+  watch: v.strictObject({
+    shortestS: sourced(positive),
+    longestS: sourced(positive),
+    stretchBy: sourced(v.pipe(number, v.gtValue(1, "must be above 1"))),
+  }),
 });

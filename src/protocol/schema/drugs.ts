@@ -68,7 +68,7 @@ const recipe = v.strictObject({
 const caution = v.strictObject({ text, source });
 
 /** Classes of ISO 26825, and those it gives no colour. */
-const drugClass = v.picklist([
+export const drugClass = v.picklist([
   "induction",
   "benzodiazepine",
   "muscleRelaxant",
@@ -79,6 +79,7 @@ const drugClass = v.picklist([
   "relaxantReversal",
   "other",
 ]);
+export type DrugClass = v.InferOutput<typeof drugClass>;
 
 export const drug = v.strictObject({
   /** The international name in lower case; the key in the record. */

@@ -53,6 +53,8 @@ export const oxygen = v.strictObject({
   dangerSpo2Pct: sourced(number),
   /** Part of a cylinder that is never counted on. */
   cylinderReserveFraction: sourced(v.pipe(number, v.minValue(0), v.ltValue(1))),
+  /** A cylinder that lasts no longer than this to its reserve is warned of. */
+  cylinderWarnMin: sourced(positive),
 });
 
 export const ventilation = v.strictObject({

@@ -1,7 +1,7 @@
 import * as v from "valibot";
 import { alert, confirmRules, timers } from "./alerts.ts";
 import { drug, fluid, osmotic } from "./drugs.ts";
-import { range, region, sourced, text } from "./parts.ts";
+import { positive, range, region, sourced, text } from "./parts.ts";
 import { lowPressure, oxygen, pressures, shock, trend, tubes, ventilation } from "./physiology.ts";
 import { group } from "./steps.ts";
 import { targets } from "./targets.ts";
@@ -11,7 +11,7 @@ import { targets } from "./targets.ts";
  * Unknown keys are refused: a misspelt one would otherwise be silently without effect.
  */
 export const protocolSchema = v.strictObject({
-  schema: v.literal(2),
+  schema: v.literal(3),
   name: text,
   version: text,
   owner: text,
@@ -41,6 +41,10 @@ export const protocolSchema = v.strictObject({
   drugs: v.array(drug),
   fluids: v.array(fluid),
   osmotics: v.array(osmotic),
+  doses: v.strictObject({
+    /** A given amount further than this from the plan is asked back, with both numbers. */
+    askBackOverPct: sourced(positive),
+  }),
   permissions: v.strictObject({
     /** Hyperosmolar treatment before hospital. */
     osmotherapyPrehospital: sourced(v.boolean()),

@@ -36,6 +36,13 @@ export const targets = v.strictObject({
   causes: v.pipe(v.array(cause), v.nonEmpty("needs a cause")),
   /** While herniation is being treated, no ceiling on pressure counts. */
   herniationSparesPressure: sourced(v.boolean()),
+  /** What floors are raised to while herniation is treated. Critical limits stay where they are. */
+  herniation: v.strictObject({
+    /** The mean pressure must carry the CPP target with this ICP. */
+    assumedIcpMmHg: sourced(number),
+    /** The systolic target of an adult is this at least. */
+    sbpMmHg: sourced(number),
+  }),
   spo2Pct: v.strictObject({ target: sourced(number), critical: sourced(number) }),
   etco2MmHg: v.strictObject({ usual: sourced(range), herniation: sourced(range) }),
   paco2MmHg: sourced(range),

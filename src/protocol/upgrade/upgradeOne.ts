@@ -4,6 +4,7 @@ import type { Population, Protocol, WatchedCode } from "../protocol.ts";
 import { alertsOne, criticalOne } from "./bandsOne.ts";
 import type { FileOne } from "./schemaOne.ts";
 import { sourcedOne, sourceOne } from "./sourceOne.ts";
+import { completeTwo, type Two } from "./upgradeTwo.ts";
 
 const COMPLETED =
   "Upgraded from schema 1: what that did not say (children, causes, drugs, oxygen, ventilation and more) was completed from the bundled example. Review before use.";
@@ -27,7 +28,7 @@ function populationOne(file: FileOne, example: Population): Population {
   };
 }
 
-function groupsOne(file: FileOne, example: Protocol): Protocol["groups"] {
+function groupsOne(file: FileOne, example: Protocol): Two["groups"] {
   const prepare = file.groups.map((group) => ({
     ...group,
     phase: "prepare" as const,
@@ -59,8 +60,8 @@ function timersOne({ timers }: FileOne, example: Protocol): Protocol["timers"] {
 }
 
 /**
- * A file of schema 1 as one of schema 2. What it said is kept; what it could not say is taken from the example, so
- * nobody has approved the whole: its status is `example`, and its caution says so.
+ * A file of schema 1 as one of the newest schema, by way of schema 2. What it said is kept; what it could not say is
+ * taken from the example, so nobody has approved the whole: its status is `example`, and its caution says so.
  *
  * @param file    of the first shape, with bands that `unsayableBands` lets pass.
  * @param example the bundled protocol.
@@ -69,7 +70,7 @@ function timersOne({ timers }: FileOne, example: Protocol): Protocol["timers"] {
 export function upgradeOne(file: FileOne, example: Protocol): Protocol {
   const { name, version, owner, date, targets, pressures } = file;
   const spo2Critical = criticalOne(file, "spo2") ?? example.targets.spo2Pct.critical;
-  return {
+  const two: Two = {
     ...example,
     name,
     version,
@@ -93,4 +94,5 @@ export function upgradeOne(file: FileOne, example: Protocol): Protocol {
     confirm: confirmOne(file),
     timers: timersOne(file, example),
   };
+  return completeTwo(two, example);
 }

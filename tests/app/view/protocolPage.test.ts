@@ -26,12 +26,16 @@ const textOf = (view: ProtocolPageView): string =>
 const CODED: readonly (readonly [end: RegExp, words: readonly string[]])[] = [
   [/source\.kind$/u, SOURCE_KINDS],
   [/populations\.\d+\.kind$/u, ["adult", "child"]],
-  [/satisfiedBy\.kind$/u, ["map-at-target", "recorded"]],
+  // Kinds that need nothing beside them.
+  [/satisfiedBy\.kind$/u, ["preoxygenated", "etco2-in-band"]],
+  [/satisfiedBy\.when$/u, ["any", "beforeParalysis", "sinceTube"]],
+  [/satisfiedBy\.drugClass(?:es\.\d+)?$/u, ["induction", "opioid", "vasopressor"]],
+  [/satisfiedBy\.event$/u, ["tubeConfirmed"]],
   [/satisfiedBy\.codes\.\d+$/u, ["gcsEye", "temp", "icp"]],
   [/alerts\.\d+\.code$/u, ["sbp", "map", "cpp", "spo2"]],
   [/bands\.\d+\.under$/u, ["target", "critical"]],
   [/\.priority$/u, ["high", "medium", "low"]],
-  [/\.phase$/u, ["prepare", "afterTube"]],
+  [/\.phase$/u, ["prepare", "afterTube", "rescue", "failedAirway"]],
   [/soundAlike$/u, ["always", "if-action-differs"]],
   [/\.class$/u, ["induction", "opioid", "muscleRelaxant", "other", "relaxantReversal"]],
   [/\.solute$/u, ["sodiumChloride", "mannitol", "sodiumBicarbonate"]],
@@ -97,7 +101,9 @@ describe("nothing of the file is missing", () => {
   it("shows no row without a label or a value, and no raw code or object", () => {
     for (const { label, value } of rowsOf(viewOf(defaultProtocol))) {
       expect(label).not.toBe("");
-      expect(value).not.toMatch(/^$|undefined|\[object|NaN|if-action|map-at-target|muscleRelaxant|\bmcg\b/u);
+      expect(value).not.toMatch(
+        /^$|undefined|\[object|NaN|if-action|map-at-target|etco2-in|sinceTube|muscleRelaxant|\bmcg\b/u,
+      );
     }
   });
 });
@@ -258,6 +264,16 @@ describe("rows in words", () => {
     ],
     [["permissions", "osmotherapyPrehospital", "value"], true, "Osmotic agents before hospital", "yes"],
     [["timers", "reannounceS", "high", "value"], 61, "Alert said again, high priority", "61 s"],
+    [["timers", "afterTube", "forS", "value"], 1200, "Once the tube is in, for", "20 min"],
+    [
+      ["timers", "watch", "stretchBy", "value"],
+      2,
+      "Interval between sets, after each good set longer by the factor",
+      "2",
+    ],
+    [["oxygen", "cylinderWarnMin", "value"], 12, "Warned when a cylinder lasts no longer than", "12 min"],
+    [["doses", "askBackOverPct", "value"], 15, "Given amount asked back when further from the plan than", "15 %"],
+    [["targets", "herniation", "sbpMmHg", "value"], 120, "In herniation, SBP", "120 mmHg"],
     [["tubes", "cuffCmH2O", "adult", "value"], { low: 21, high: 21 }, "Cuff pressure, adult", "21 cmH2O"],
   ])("%j", (path, value, label, text) => {
     const rows = rowsOf(viewOf(withEntry(defaultProtocol, path, value)));
@@ -265,19 +281,42 @@ describe("rows in words", () => {
     expect([row.label, plain(row.value)]).toEqual([label, text]);
   });
 
-  it("says what a step needs, and what may be waived only aloud", () => {
-    const step = {
-      id: "bleeding",
-      challenge: "Invented?",
-      killer: true,
-      satisfiedBy: { kind: "recorded", codes: ["gcsEye", "temp"] },
-      carries: { what: "invented rate", unit: "mcg/kg/h", low: 1, high: 2000 },
-      source: SOURCE,
-    };
-    const rows = rowsOf(viewOf(withEntry(defaultProtocol, ["groups", 0, "steps", 0], step)));
-    expect(plain(rows.find((row) => row.label === "Invented?")!.value)).toBe(
+  const CARRIES = { what: "invented rate", unit: "mcg/kg/h", low: 1, high: 2000 };
+  const recorded = (when: string) => ({ kind: "recorded", codes: ["gcsEye", "temp"], when });
+  it.each([
+    [{ killer: true }, "critical, waived only aloud"],
+    [
+      { killer: true, satisfiedBy: recorded("any"), carries: CARRIES },
       "critical, waived only aloud; answered when GCS eye, Temp are recorded; takes invented rate, 1 to 2 000 micrograms/kg/h",
-    );
+    ],
+    [
+      { satisfiedBy: recorded("beforeParalysis") },
+      "may be waived; answered when GCS eye, Temp are recorded before paralysis",
+    ],
+    [
+      { satisfiedBy: recorded("sinceTube") },
+      "may be waived; answered when GCS eye, Temp are recorded since the tube went in",
+    ],
+    [{ satisfiedBy: { kind: "map-at-target" } }, "may be waived; answered by a mean pressure at its target"],
+    [{ satisfiedBy: { kind: "preoxygenated" } }, "may be waived; answered when oxygen has run for its time"],
+    [
+      { satisfiedBy: { kind: "strength-affirmed", drugClass: "muscleRelaxant" } },
+      "may be waived; answered when the strength of a drug is affirmed: muscle relaxant",
+    ],
+    [
+      { satisfiedBy: { kind: "infusion-running", drugClasses: ["induction", "muscleRelaxant"] } },
+      "may be waived; answered while an infusion runs: induction or muscle relaxant",
+    ],
+    [
+      { satisfiedBy: { kind: "drug-given", drugClasses: ["opioid"] } },
+      "may be waived; answered when a drug is given: opioid",
+    ],
+    [{ satisfiedBy: { kind: "etco2-in-band" } }, "may be waived; answered by an EtCO2 in its band"],
+    [{ satisfiedBy: { kind: "airway", event: "tubeConfirmed" } }, "may be waived; answered when the tube is confirmed"],
+  ])("says what a step needs, and what may be waived only aloud: %j", (parts, text) => {
+    const step = { id: "bleeding", name: "made up", challenge: "Invented?", killer: false, source: SOURCE, ...parts };
+    const rows = rowsOf(viewOf(withEntry(defaultProtocol, ["groups", 0, "steps", 0], step)));
+    expect(plain(rows.find((row) => row.label === "Invented?")!.value)).toBe(`called "made up"; ${text}`);
   });
 
   it("says when a value is asked back", () => {

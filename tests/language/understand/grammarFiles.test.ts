@@ -61,11 +61,20 @@ describe("grammar files", () => {
     expect(everything.tags.filter((tag) => !isKnownTag(tag))).toEqual([]);
   });
 
-  it("name exactly the steps of the protocol's preparation", () => {
-    const preparation = defaultProtocol.groups.filter(({ phase }) => phase === "prepare");
-    const inProtocol = preparation.flatMap(({ steps }) => steps.map(({ id }) => id));
+  it("name every step of the preparation, and no step that the protocol does not have", () => {
+    const idsOf = (groups: typeof defaultProtocol.groups) => groups.flatMap(({ steps }) => steps.map(({ id }) => id));
     const inGrammar = everything.tags.filter((tag) => tag.startsWith("step=")).map((tag) => tag.slice("step=".length));
-    expect([...new Set(inGrammar)].sort()).toEqual([...inProtocol].sort());
+    expect(inGrammar).toEqual(
+      expect.arrayContaining(idsOf(defaultProtocol.groups.filter(({ phase }) => phase === "prepare"))),
+    );
+    expect(idsOf(defaultProtocol.groups)).toEqual(expect.arrayContaining(inGrammar));
+  });
+
+  it("name only groups and fluids of the protocol", () => {
+    const idsOf = (name: string) =>
+      everything.tags.filter((tag) => tag.startsWith(`${name}=`)).map((tag) => tag.slice(name.length + 1));
+    expect(defaultProtocol.groups.map(({ id }) => id)).toEqual(expect.arrayContaining(idsOf("group")));
+    expect(defaultProtocol.fluids.map(({ id }) => id).sort()).toEqual(idsOf("fluid").sort());
   });
 });
 

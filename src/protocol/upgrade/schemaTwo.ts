@@ -1,0 +1,54 @@
+import * as v from "valibot";
+import { timers } from "../schema/alerts.ts";
+import { source, text, vitalCode } from "../schema/parts.ts";
+import { oxygen } from "../schema/physiology.ts";
+import { protocolSchema } from "../schema/protocolSchema.ts";
+import { carries } from "../schema/steps.ts";
+import { targets } from "../schema/targets.ts";
+
+const step = v.strictObject({
+  id: text,
+  challenge: text,
+  killer: v.boolean(),
+  satisfiedBy: v.exactOptional(
+    v.variant("kind", [
+      v.strictObject({ kind: v.literal("map-at-target") }),
+      v.strictObject({
+        kind: v.literal("recorded"),
+        codes: v.pipe(v.array(vitalCode), v.nonEmpty("names no vital")),
+      }),
+    ]),
+  ),
+  carries: v.exactOptional(carries),
+  source,
+});
+
+const group = v.strictObject({
+  id: text,
+  title: text,
+  phase: v.picklist(["prepare", "afterTube"]),
+  steps: v.pipe(v.array(step), v.nonEmpty("needs a step")),
+});
+
+const LATER_TIMERS = [
+  "promptAgainS",
+  "co2AfterTubeS",
+  "attemptS",
+  "apnoeaEveryS",
+  "neuroCheckEveryS",
+  "fullSetEveryS",
+  "afterTube",
+  "watch",
+] as const;
+
+/** The second shape: that of today without what came later. Whatever a later shape changes must be put back here. */
+export const schemaTwo = v.strictObject({
+  ...v.omit(protocolSchema, ["doses"]).entries,
+  schema: v.literal(2),
+  targets: v.omit(targets, ["herniation"]),
+  groups: v.array(group),
+  oxygen: v.omit(oxygen, ["cylinderWarnMin"]),
+  timers: v.omit(timers, LATER_TIMERS),
+});
+
+export type FileTwo = v.InferOutput<typeof schemaTwo>;

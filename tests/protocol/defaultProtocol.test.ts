@@ -150,8 +150,7 @@ describe("steps", () => {
     ["infusion-running", ["pressorInfusion", "pressorRate"]],
     ["etco2-in-band", ["carbonDioxide", "rescueCarbonDioxide"]],
     ["airway", ["traceSustained"]],
-    // A drug that was given says nothing of what is running, and no step asks whether one was.
-    ["drug-given", []],
+    ["fluid-given", ["fluid"]],
   ])("are answered by the record, %s", (kind, ids) => expect(answeredBy(kind)).toEqual(ids));
 
   it("look at the brain before paralysis hides it, and at the patient again once the tube is in", () => {

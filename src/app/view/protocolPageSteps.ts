@@ -39,11 +39,11 @@ function satisfiedWords(by: NonNullable<Step["satisfiedBy"]>): string {
     case "preoxygenated":
       return "when oxygen has run for its time";
     case "strength-affirmed":
-      return `when the strength of a drug is affirmed: ${valueWords(by.drugClass)}`;
+      return `when the strength of a drug is affirmed: ${valueWords(by.drugClass)}${by.mostMl === undefined ? "" : `, in at most ${showExact(by.mostMl)} mL`}`;
     case "infusion-running":
       return `while an infusion runs: ${classWords(by.drugClasses)}`;
-    case "drug-given":
-      return `when a drug is given: ${classWords(by.drugClasses)}`;
+    case "fluid-given":
+      return "when fluid or blood is given";
     case "etco2-in-band":
       return "by an EtCO2 in its band";
     case "airway":

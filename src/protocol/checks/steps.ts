@@ -16,7 +16,6 @@ function classesOf({ satisfiedBy }: Step): readonly (readonly [DrugClass, Place]
     case "strength-affirmed":
       return [[satisfiedBy.drugClass, ["satisfiedBy", "drugClass"]]];
     case "infusion-running":
-    case "drug-given":
       return satisfiedBy.drugClasses.map((drugClass, i) => [drugClass, ["satisfiedBy", "drugClasses", i]]);
     default:
       return [];

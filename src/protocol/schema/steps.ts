@@ -1,6 +1,6 @@
 import * as v from "valibot";
 import { drugClass } from "./drugs.ts";
-import { number, source, text, vitalCode } from "./parts.ts";
+import { number, positive, source, text, vitalCode } from "./parts.ts";
 
 const drugClasses = v.pipe(v.array(drugClass), v.nonEmpty("names no class"));
 
@@ -15,12 +15,15 @@ const satisfiedBy = v.variant("kind", [
   }),
   /** Oxygen has run for as long as the protocol asks. */
   v.strictObject({ kind: v.literal("preoxygenated") }),
-  /** The strength of a drug of this class was read back and affirmed. */
-  v.strictObject({ kind: v.literal("strength-affirmed"), drugClass }),
+  /**
+   * The strength of a drug of this class that can be given at once was read back and affirmed. Over `mostMl` it is a bag
+   * to run from, and no syringe.
+   */
+  v.strictObject({ kind: v.literal("strength-affirmed"), drugClass, mostMl: v.exactOptional(positive) }),
   /** An infusion of any of these classes is running. */
   v.strictObject({ kind: v.literal("infusion-running"), drugClasses }),
-  /** A drug of any of these classes was given. */
-  v.strictObject({ kind: v.literal("drug-given"), drugClasses }),
+  /** Fluid or blood was given. */
+  v.strictObject({ kind: v.literal("fluid-given") }),
   /** The latest EtCO2 lies in the band that counts now. */
   v.strictObject({ kind: v.literal("etco2-in-band") }),
   v.strictObject({ kind: v.literal("airway"), event: v.literal("tubeConfirmed") }),

@@ -308,9 +308,10 @@ describe("rows in words", () => {
       "may be waived; answered while an infusion runs: induction or muscle relaxant",
     ],
     [
-      { satisfiedBy: { kind: "drug-given", drugClasses: ["opioid"] } },
-      "may be waived; answered when a drug is given: opioid",
+      { satisfiedBy: { kind: "strength-affirmed", drugClass: "vasopressor", mostMl: 100 } },
+      "may be waived; answered when the strength of a drug is affirmed: vasopressor, in at most 100 mL",
     ],
+    [{ satisfiedBy: { kind: "fluid-given" } }, "may be waived; answered when fluid or blood is given"],
     [{ satisfiedBy: { kind: "etco2-in-band" } }, "may be waived; answered by an EtCO2 in its band"],
     [{ satisfiedBy: { kind: "airway", event: "tubeConfirmed" } }, "may be waived; answered when the tube is confirmed"],
   ])("says what a step needs, and what may be waived only aloud: %j", (parts, text) => {

@@ -182,12 +182,12 @@ export const bedsideRows: CheckRows = {
       ],
     ],
     [
-      [["groups[1].steps[2].satisfiedBy", { kind: "drug-given", drugClasses: ["other"] }]],
+      [["groups[1].steps[2].satisfiedBy", { kind: "infusion-running", drugClasses: ["other"] }]],
       [
         'groups[1].steps[2].satisfiedBy.drugClasses[0]: no drug is of the class "other": nothing could answer this step',
       ],
     ],
-    [[["groups[1].steps[2].satisfiedBy", { kind: "drug-given", drugClasses: ["induction"] }]], []],
+    [[["groups[1].steps[2].satisfiedBy", { kind: "infusion-running", drugClasses: ["induction"] }]], []],
     [[["groups[0].steps", steps(34)]], []],
     [[["groups[0].steps", steps(35)]], ["groups: has 35 preparation steps; at most 34 can be read out"]],
     [[["groups[1].steps", steps(35)]], []],

@@ -1,0 +1,100 @@
+/** One line of a phrase table: a rule of a grammar file, and what saying it does. */
+export type PhraseRow = readonly [file: string, rule: string, does: string];
+
+/** What is said, in the order of the job. Every rule of the grammars that carries a meaning stands in one of them. */
+export const PHRASE_FAMILIES: readonly { readonly title: string; readonly rows: readonly PhraseRow[] }[] = [
+  {
+    title: "Readings",
+    rows: [
+      ["vitals", "pressure", "a pressure, with its method and site; the mean is worked out"],
+      ["vitals", "mean", "a measured mean pressure"],
+      ["vitals", "after", "after a pressure: how, where, at which level it was taken"],
+      ["vitals", "heartRate", "heart rate"],
+      ["vitals", "breaths", "breathing rate"],
+      ["vitals", "saturation", "oxygen saturation"],
+      ["vitals", "endTidal", "end-tidal CO2 in either unit"],
+      ["vitals", "icp", "a measured intracranial pressure, with the level of its zero"],
+      ["vitals", "temperature", "temperature and its site"],
+      ["vitals", "glucose", "glucose in either unit"],
+      ["vitals", "gcs", "coma scale by part"],
+      ["vitals", "pupils", "pupils by side"],
+      ["restart", "restart", "a value broken off and said anew"],
+    ],
+  },
+  {
+    title: "The patient",
+    rows: [
+      ["vitals", "weight", "weight; estimated where it was said to be"],
+      ["vitals", "height", "height"],
+      ["vitals", "age", "age: the targets of that age count"],
+      ["vitals", "sex", "sex"],
+      ["vitals", "cause", "why pressure is raised"],
+      ["vitals", "herniation", "herniation suspected: asks for the rescue; or none"],
+    ],
+  },
+  {
+    title: "Phases, the list, the attempt, clocks, rescue",
+    rows: [
+      ["course", "phase", "the phase of the case; “disregard” takes it back"],
+      ["course", "list", "reads the list by itself, the short pass, what is left, the failed airway"],
+      ["course", "waive", "passes over the step called, or the critical ones just warned of"],
+      ["course", "airway", "the attempt, with its number and its time"],
+      ["course", "clock", "clocks: those running, and those started by voice"],
+      ["course", "rescue", "time-limited measures against herniation, once affirmed"],
+      ["course", "tell", "which tube, how to ventilate, how the attempts went"],
+      ["course", "help", "what can be said"],
+    ],
+  },
+  {
+    title: "Answers to the preparation",
+    rows: [
+      ["preparation", "bare", "answers the step last called"],
+      ["preparation", "any", "after the name of a step, in any order"],
+      ["preparation", "patient", "patient"],
+      ["preparation", "drugs", "drugs"],
+      ["preparation", "equipment", "equipment"],
+      ["preparation", "team", "team: by role, never by name"],
+      ["preparation", "plan", "plan"],
+    ],
+  },
+  {
+    title: "Answers once the tube is confirmed, and at any time",
+    rows: [
+      ["after", "named", "after the tube"],
+      ["after", "anyTime", "rescue and failed airway"],
+    ],
+  },
+  {
+    title: "Drugs, fluids, oxygen",
+    rows: [
+      ["drugs", "drug", "the dose of that drug for this patient; then the concentration in the hand is asked"],
+      ["care", "strengthOf", "the concentration in the hand: read back two ways; then the volume"],
+      ["care", "given", "given: read back, compared with the plan, recorded once affirmed"],
+      ["care", "howMuch", "an infusion worked out; records nothing"],
+      ["care", "infusion", "an infusion starts, changes, stops: once affirmed"],
+      ["care", "make", "a dilution, spoken one step at a time"],
+      ["care", "total", "what was given in all"],
+      ["care", "fluid", "fluid or blood: once affirmed, with the total for each kilogram"],
+      ["care", "cylinder", "how long the oxygen lasts"],
+      ["drugs", "whyQuestion", "how a number came about"],
+    ],
+  },
+  {
+    title: "Control",
+    rows: [
+      ["control", "command", "commands"],
+      ["case", "corrected", "the last reading is struck out and replaced"],
+    ],
+  },
+  {
+    title: "Answers to a question",
+    rows: [
+      ["control", "verdict", "yes or no"],
+      ["case", "bareNumber", "the number anew"],
+      ["control", "unit", "which unit"],
+      ["care", "answer", "what a question about a drug asks for"],
+      ["care", "doseUnit", "units of an amount"],
+      ["care", "rateUnit", "units of a rate"],
+    ],
+  },
+];

@@ -28,7 +28,7 @@ const TEEN_TY =
 describe("pronunciations", () => {
   // A variant that fits one voice and no accent, or a slip of the pen, lies far from every other way to say the word.
   it("of one word are all near one another", () => {
-    const SHORT = new Set(["a", "are", "four"]);
+    const SHORT = new Set(["a", "are", "four", "for"]);
     for (const [word, ways] of dictionary) {
       if (ways.length === 1 || SHORT.has(word)) continue;
       for (const way of ways) {
@@ -46,7 +46,8 @@ describe("pronunciations", () => {
       for (const way of ways) words.set(way.join(), [...(words.get(way.join()) ?? []), word]);
     }
     const shared = [...words.values()].filter((same) => same.length > 1).map((same) => same.sort().join(" "));
-    expect(shared.sort()).toEqual(["eye i", "o oh", "to two"]);
+    // "For" stands only before a weight with its unit, where no number can end.
+    expect(shared.sort()).toEqual(["eye i", "for four", "o oh", "to two"]);
   });
 
   it("of an accent bring no two numbers nearer than they are for everybody", () => {

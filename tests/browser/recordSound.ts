@@ -6,6 +6,8 @@ export type PlayedSound = {
   readonly atS: number;
   /** When it was scheduled, `performance.now()` of the page. */
   readonly scheduledAtMs: number;
+  /** How long after that it begins to sound, ms. */
+  readonly startsInMs: number;
   readonly sampleRate: number;
   readonly pcm: Float32Array;
 };
@@ -18,7 +20,7 @@ export type SpeechEnd = {
   readonly toldAtMs: number;
 };
 
-type InPage = { atS: number; scheduledAtMs: number; sampleRate: number; bytes: string };
+type InPage = { atS: number; scheduledAtMs: number; startsInMs: number; sampleRate: number; bytes: string };
 
 declare global {
   interface Window {
@@ -40,6 +42,7 @@ export function recordSound(): void {
       window.playedSounds.push({
         atS: Math.max(when, this.context.currentTime),
         scheduledAtMs: performance.now(),
+        startsInMs: 1000 * Math.max(0, when - this.context.currentTime),
         sampleRate: this.buffer.sampleRate,
         bytes: btoa(text),
       });

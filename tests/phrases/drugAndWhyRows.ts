@@ -47,5 +47,10 @@ export const DRUG_AND_WHY_ROWS: readonly Row[] = [
   ["dose of", "-"],
   ["dose of it", "-"],
   ["ketamine", "dose ketamine"],
+  ["norepinephrine", "dose noradrenaline"],
+  ["dose of roc", "dose rocuronium"],
+  ["roc", "-"],
+  ["sux", "-"],
+  ["norad", "-"],
   ["a dose of ketamine was given", "-"],
 ];

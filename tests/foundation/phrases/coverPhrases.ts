@@ -48,6 +48,8 @@ const SLOT_EXAMPLES: Readonly<Record<string, string>> = {
 /** Rules with a table of their own: inside another phrase one way of them is enough. */
 const SAID_ELSEWHERE: readonly string[] = [
   "drug",
+  "fullName",
+  "shortName",
   "statement",
   "strength",
   "any",

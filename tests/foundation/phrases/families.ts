@@ -67,7 +67,9 @@ export const PHRASE_FAMILIES: readonly { readonly title: string; readonly rows: 
   {
     title: "Drugs, fluids, oxygen",
     rows: [
-      ["drugs", "drug", "the dose of that drug for this patient; then the concentration in the hand is asked"],
+      ["drugs", "fullName", "the drugs it knows, each also by its other national name"],
+      ["drugs", "shortName", "short names, only inside a phrase"],
+      ["drugs", "doseQuestion", "the dose of that drug for this patient; then the concentration in the hand is asked"],
       ["care", "strengthOf", "the concentration in the hand: read back two ways; then the volume"],
       ["care", "given", "given: read back, compared with the plan, recorded once affirmed"],
       ["care", "howMuch", "an infusion worked out; records nothing"],

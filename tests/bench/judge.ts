@@ -20,7 +20,15 @@ export type Truth = {
   readonly keys: ReadonlySet<string>;
   readonly entries: ReadonlySet<string>;
   readonly isAsked: boolean;
+  /** Meanings of words that were heard with a doubt and are asked back as they were heard. */
+  readonly keysOf: (words: string) => readonly string[];
 };
+
+/** Of sounds that say nothing: whatever is recorded is wrong. */
+export const NOTHING_TRUE: Truth = { keys: new Set(), entries: new Set(), isAsked: false, keysOf: () => [] };
+
+/** A fact of care without the words that led to it: the same amount is the same fact however it was said. */
+const careEntry = (fact: object): string => JSON.stringify({ ...fact, heard: "", by: "" });
 
 const entriesOf = ({ vitals, findings, sex, cause, herniation }: Statement): readonly string[] => [
   ...vitals.map((v) =>
@@ -32,6 +40,20 @@ const entriesOf = ({ vitals, findings, sex, cause, herniation }: Statement): rea
   ...(herniation === undefined ? [] : [`herniation ${herniation}`]),
 ];
 
+const CARE: readonly NewFact["type"][] = [
+  "phase.entered",
+  "airway.event",
+  "clock.started",
+  "clock.stopped",
+  "cylinder.recorded",
+  "strength.affirmed",
+  "drug.given",
+  "infusion.set",
+  "fluid.given",
+  "rescue.started",
+  "rescue.ended",
+];
+
 const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
   facts.flatMap((fact) => {
     if (fact.type === "vital.recorded") return entriesOf({ vitals: [fact], findings: [] });
@@ -40,29 +62,37 @@ const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
     if (fact.type === "cause.recorded") return [`cause ${fact.cause}`];
     if (fact.type === "herniation.recorded") return [`herniation ${fact.present}`];
     if (fact.type === "step.answered") return [`step ${fact.stepId} ${fact.answer}`];
-    return fact.type === "entry.struck" ? ["struck"] : [];
+    if (fact.type === "entry.struck") return ["struck"];
+    return CARE.includes(fact.type) ? [careEntry(fact)] : [];
   });
 
 const questionsOf = (facts: readonly NewFact[]): readonly Question[] =>
   facts.flatMap((fact) => (fact.type === "question.asked" ? [fact.question] : []));
 
 export function truthOf(context: AppContext, state: AppState, words: string, nowMs: number): Truth {
-  const meaning = understand(context.grammars.of(grammarState(context.protocol, state.log)), normalise(words));
-  const intents: readonly Intent[] =
-    meaning.kind === "many" ? meaning.intents : meaning.kind === "one" ? [meaning.intent] : [];
+  const grammar = context.grammars.of(grammarState(context.protocol, state.log));
+  const intentsOf = (said: string): readonly Intent[] => {
+    const meaning = understand(grammar, normalise(said));
+    return meaning.kind === "many" ? meaning.intents : meaning.kind === "one" ? [meaning.intent] : [];
+  };
+  const intents = intentsOf(words);
   const decisions = intents.map((intent) =>
     decide(context, state, { kind: "meant", words, intent }, "listener", nowMs),
   );
-  const isAsked = meaning.kind === "many" || decisions.some((d) => questionsOf(d.facts).length > 0);
+  const isAsked = intents.length > 1 || decisions.some((d) => questionsOf(d.facts).length > 0);
   const entries = decisions.flatMap(({ facts }) => [
     ...recordedEntries(facts),
     ...questionsOf(facts).flatMap((q) => {
       // In doubt between sound-alikes the first is the one that was said; of units, either may have been meant.
       const meant = q.reason === "unit" ? q.candidates : q.candidates.slice(0, 1);
-      return meant.flatMap((c) => entriesOf(c.statement));
+      return [
+        ...meant.flatMap((c) => entriesOf(c.statement)),
+        ...(q.acts ?? []).flatMap((act) => (act.kind === "record" ? act.facts.map(careEntry) : [])),
+      ];
     }),
   ]);
-  return { keys: new Set(intents.map(meaningKey)), entries: new Set(entries), isAsked };
+  const keysOf = (said: string) => intentsOf(said).map(meaningKey);
+  return { keys: new Set(intents.map(meaningKey)), entries: new Set(entries), isAsked, keysOf };
 }
 
 const isSaid = (truth: Truth, act: Act): boolean => {
@@ -71,10 +101,10 @@ const isSaid = (truth: Truth, act: Act): boolean => {
       return truth.keys.has(meaningKey(act));
     case "step":
       return truth.entries.has(`step ${act.stepId} ${act.answer}`);
-    // What these are about has no entry of a reading: the bench says nothing of care by name.
     case "words":
+      return truth.keysOf(act.words).some((key) => truth.keys.has(key));
     case "record":
-      return truth.isAsked;
+      return act.facts.every((fact) => truth.entries.has(careEntry(fact)));
     case "disregard":
     case "standBy":
       return truth.keys.has(meaningKey({ kind: "command", command: act.kind }));

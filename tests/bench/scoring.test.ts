@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { HeardSound } from "../../src/listener/hearing.ts";
 import { loadContext } from "../../src/cli/loadContext.ts";
-import { truthOf, type Outcome } from "./judge.ts";
+import { NOTHING_TRUE, truthOf, type Outcome } from "./judge.ts";
 import { PHRASES } from "./phrases.ts";
 import { caseAfter, scoreHeard } from "./scoring.ts";
 import { meantText } from "../phrases/meantText.ts";
@@ -71,8 +71,7 @@ describe("what was heard against what was said", () => {
 
 it("knows that nothing was meant: every act is wrong, every question a nuisance", () => {
   const state = caseAfter(context, [], START_MS);
-  const nothing = { keys: new Set<string>(), entries: new Set<string>(), isAsked: false };
-  const outcomeOf = (sound: HeardSound) => scoreHeard(context, state, nothing, [sound], NOW_MS).outcome;
+  const outcomeOf = (sound: HeardSound) => scoreHeard(context, state, NOTHING_TRUE, [sound], NOW_MS).outcome;
   expect(outcomeOf(clear("rate ninety"))).toBe("wrong");
   expect(outcomeOf(clear("status"))).toBe("wrong");
   expect(outcomeOf(clear("i c p fifteen"))).toBe("askedWrong");

@@ -6,7 +6,7 @@ import { pickSpeaker, type SetName } from "../hearing/speakers.ts";
 import { createStateAfter, LATER_MS, makeStatements, OPEN_CASE, START_MS } from "../hearing/statements.ts";
 import { isOutside, makeTalk, nearTheLanguage } from "../hearing/talkTexts.ts";
 import { createGrammarWalk } from "../hearing/walkGrammar.ts";
-import { truthOf, type Truth } from "../judge.ts";
+import { NOTHING_TRUE, truthOf } from "../judge.ts";
 import { RATE_HZ, type Lab } from "../lab.ts";
 import { createRandom, type Random } from "../random.ts";
 import { withRoom } from "../sound.ts";
@@ -23,7 +23,6 @@ export type CalledParts = {
   readonly noiseHours: number;
 };
 
-const NOTHING_TRUE: Truth = { keys: new Set(), entries: new Set(), isAsked: false };
 const NOW_MS = START_MS + LATER_MS.open;
 /** Said alone in one of three: what is wanted follows after a pause, as a second utterance. */
 const ALONE_SHARE = 1 / 3;

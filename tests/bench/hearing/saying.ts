@@ -6,7 +6,7 @@ import type { Utterance } from "../../../src/app/ports.ts";
 import { takeUtterance } from "../../../src/app/takeTurn.ts";
 import type { Intent } from "../../../src/language/intent.ts";
 import type { HeardSound } from "../../../src/listener/hearing.ts";
-import { judge, worstOf, type Outcome, type Truth } from "../judge.ts";
+import { NOTHING_TRUE, judge, worstOf, type Outcome, type Truth } from "../judge.ts";
 import { evidenceOf, type Evidence } from "./evidence.ts";
 
 export type Material = "statement" | "talk" | "near the language" | "noise" | "people: numbers" | "people: open";
@@ -68,6 +68,5 @@ export function scoreUnmeant(
   heards: readonly HeardSound[],
   nowMs: number,
 ): readonly Pick<Saying, "outcome" | "utterances">[] {
-  const nothing: Truth = { keys: new Set(), entries: new Set(), isAsked: false };
-  return heards.map((heard) => scoreSaying(context, start, nothing, [heard], nowMs));
+  return heards.map((heard) => scoreSaying(context, start, NOTHING_TRUE, [heard], nowMs));
 }

@@ -1,5 +1,6 @@
 import type { Result } from "../core/result.ts";
-import type { Fact, HeardBy } from "../log/facts.ts";
+import type { Fact } from "../log/facts.ts";
+import type { HeardBy } from "../log/heardBy.ts";
 import type { SoundShape } from "../listener/soundShape.ts";
 import type { VoiceProfile, VoiceProfileError } from "../listener/voiceProfile.ts";
 import type { Priority } from "../protocol/priority.ts";

@@ -2,7 +2,7 @@ import type { CaseState } from "../log/caseState.ts";
 import type { Fact, NewFact, ProtocolMark } from "../log/facts.ts";
 import { sayProtocolReplaced, sayProtocolStatus } from "../language/sentences/protocol.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import type { Announcement } from "./takeTurn.ts";
+import type { Announcement } from "./announcement.ts";
 
 /** The protocol that the facts so far were decided on. */
 function lastMark(facts: readonly Fact[]): ProtocolMark | undefined {

@@ -1,4 +1,6 @@
+import type { ShownClock } from "../language/sentences/clock.ts";
 import type { ListeningMode } from "./ports.ts";
+import type { DrugsView } from "./view/drugs.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
@@ -56,6 +58,16 @@ export type WhyView = {
   readonly lines: readonly { readonly label: string; readonly text: string; readonly sourceText: string }[];
 };
 
+/** A step of the list that counts now. */
+export type StepRow = {
+  readonly id: string;
+  readonly name: string;
+  readonly state: "open" | "called" | "later" | "closed" | "passed";
+  /** "done, 8.0 mm", "waived, no time", "later". */
+  readonly text: string;
+  readonly killer: boolean;
+};
+
 /** Everything the page shows, already in words. Components render it and decide nothing. */
 export type ScreenView = {
   readonly caution: string;
@@ -82,7 +94,11 @@ export type ScreenView = {
     readonly mapText: string;
     readonly deficitText: string;
     readonly cppText: string;
+    /** MAP at its target, and a measured CPP too. */
     readonly met: boolean;
+    readonly mapUnder: boolean;
+    /** Only a measured CPP is judged. */
+    readonly cppUnder: boolean;
   };
   readonly bar: PerfusionBar | undefined;
   /** The targets in force: whose they are, the numbers, each ceiling, herniation. One sentence each. */
@@ -90,13 +106,23 @@ export type ScreenView = {
   /** The number last explained; none before the first "why". */
   readonly why: WhyView | undefined;
   readonly tiles: readonly Tile[];
+  readonly drugs: DrugsView;
+  /** "Induction phase". */
+  readonly phaseText: string;
+  /** "Attempt 2, running"; empty before the first. */
+  readonly attemptText: string;
+  /** What runs, with how long it has run or still runs. */
+  readonly clocks: readonly ShownClock[];
   readonly nextStep: { readonly groupText: string; readonly challenge: string; readonly killer: boolean } | undefined;
   readonly progressText: string;
+  /** The list that counts now: "Preparation", "Rescue". */
+  readonly listTitle: string;
   readonly groups: readonly {
     readonly id: string;
     readonly title: string;
     readonly done: number;
     readonly total: number;
+    readonly steps: readonly StepRow[];
   }[];
   readonly alerts: readonly { readonly id: string; readonly priority: Priority; readonly text: string }[];
   readonly settings: SettingsView;

@@ -8,7 +8,8 @@ import { stamp } from "./decide/stamp.ts";
 import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
 import { announceProtocol, firstFacts, isSameMark, replacingFacts } from "./protocolFileMark.ts";
-import { takeTick, takeUtterance, type Announcement, type Turn } from "./takeTurn.ts";
+import type { Announcement } from "./announcement.ts";
+import { takeTick, takeUtterance, type Turn } from "./takeTurn.ts";
 
 /** What became of the facts of a turn. */
 export type Saved = { readonly kind: "saved" } | { readonly kind: "failed"; readonly error: StoreError };

@@ -1,7 +1,7 @@
 import type { DoseUnit, RateUnit } from "../core/doseUnits.ts";
 import type { AirwayEvent, Phase, SpokenClock } from "../log/careFacts.ts";
 import type { StepAnswer } from "../log/facts.ts";
-import type { SaidNumber } from "./intent.ts";
+import type { SaidNumber } from "./saidNumber.ts";
 
 /** An amount of a drug as said; the unit may be missing. */
 export type SpokenAmount = SaidNumber & { readonly unit?: DoseUnit };

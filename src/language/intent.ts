@@ -3,9 +3,7 @@ import type { PupilReaction } from "../core/pupils.ts";
 import type { VitalCode } from "../core/vitals.ts";
 import type { FindingValue, Level, Method, SaidUnit, Site, Statement } from "../log/facts.ts";
 import type { CareIntent } from "./careIntent.ts";
-
-/** A number with the words that said it. `words` keeps the form ("fifteen" or "one five"): the form decides what must be asked back. */
-export type SaidNumber = { readonly value: number; readonly words: string };
+import type { SaidNumber } from "./saidNumber.ts";
 
 /** One value as said: the unit may be missing, the limits are not checked yet. */
 export type SaidVital = SaidNumber & {

@@ -1,7 +1,7 @@
 import type { DoseUnit, RateUnit } from "../core/doseUnits.ts";
 import type { Strength } from "../core/concentration.ts";
 import type { DrugClass } from "../protocol/protocol.ts";
-import type { HeardBy } from "./facts.ts";
+import type { HeardBy } from "./heardBy.ts";
 
 /** Where the case stands, in the order of the job. Nothing is locked: any may follow any. */
 export const PHASES = [
@@ -50,6 +50,8 @@ export type CareFact =
       readonly drugClass: DrugClass;
       readonly strength: Strength;
     } & Said)
+  /** The dose that was spoken last: what is then said to be given was drawn up by it, whatever the plan has become since. */
+  | { readonly type: "dose.said"; readonly drugId: string; readonly amount: SaidAmount }
   /** Given at once, as affirmed. `planned` is what the protocol had then; `volumeMl` only where a strength was affirmed. */
   | ({
       readonly type: "drug.given";
@@ -89,6 +91,8 @@ export type CareFact =
   /** The time-limited measures against herniation, affirmed; and their end. */
   | ({ readonly type: "rescue.started" } & Said)
   | ({ readonly type: "rescue.ended" } & Said)
+  /** The airway was called a failed one: its list is read from here on. */
+  | ({ readonly type: "failure.called" } & Said)
   | { readonly type: "list.read"; readonly mode: ListMode }
   /** Said unasked because it was due. `key` tells one occurrence of a prompt from the next. */
   | {

@@ -30,6 +30,7 @@ export type InfusionEntry = Link<{
   readonly drugClass: DrugClass;
   readonly infusionId: string | undefined;
   readonly rate: SaidRate;
+  readonly weightKg: number | undefined;
   readonly mlPerH: number | undefined;
   readonly strength: Strength | undefined;
 }>;
@@ -43,15 +44,24 @@ export type RecipeEntry = Link<{
   readonly ended: boolean;
 }>;
 export type RescueEntry = Link<{ readonly runs: boolean }>;
+export type FailureEntry = Link<object>;
 export type StepEntry = Link<{
   readonly answer: StepAnswer;
   readonly value: StepValue | undefined;
   readonly reason: string | undefined;
   readonly role: string | undefined;
+  readonly heard: string;
 }>;
 
 /** When a prompt was last said, for which occurrence of it, and how often. */
-export type PromptEntry = { readonly key: string; readonly atMs: number; readonly times: number };
+export type PromptEntry = {
+  readonly key: string;
+  readonly atMs: number;
+  readonly seq: number;
+  readonly times: number;
+  /** The occurrences before it, newest first: a strike can bring one of them back, and it was said then. */
+  readonly before: readonly { readonly key: string; readonly atMs: number }[];
+};
 
 type Cells<T> = Readonly<Record<string, T>>;
 
@@ -62,18 +72,24 @@ export type CareState = {
   readonly clocks: Readonly<Partial<Record<SpokenClock, ClockEntry>>>;
   readonly strengths: Cells<StrengthEntry>;
   readonly given: Cells<GivenEntry>;
+  /** The dose of each drug that was spoken last. */
+  readonly dosesSaid: Cells<SaidAmount>;
   readonly infusions: Cells<InfusionEntry>;
   readonly fluids: Cells<FluidEntry>;
   readonly cylinder: CylinderEntry | undefined;
   readonly recipe: RecipeEntry | undefined;
   readonly rescue: RescueEntry | undefined;
+  /** The last time the airway was called a failed one. */
+  readonly failure: FailureEntry | undefined;
   readonly list: ListMode;
+  /** Number of the fact since which the list is read so: what is put off after it waits for another reading. */
+  readonly listSeq: number;
   readonly prompts: Cells<PromptEntry>;
   /** Facts that "disregard" can take back, newest first; prompts and the reading of the list are none. */
   readonly taken: Link<{ readonly fact: StrikableCare }> | undefined;
 };
 
-export type StrikableCare = Exclude<CareFact, { readonly type: "list.read" | "prompt.announced" }>;
+export type StrikableCare = Exclude<CareFact, { readonly type: "dose.said" | "list.read" | "prompt.announced" }>;
 
 export const emptyCare: CareState = {
   phases: undefined,
@@ -81,12 +97,15 @@ export const emptyCare: CareState = {
   clocks: {},
   strengths: {},
   given: {},
+  dosesSaid: {},
   infusions: {},
   fluids: {},
   cylinder: undefined,
   recipe: undefined,
   rescue: undefined,
+  failure: undefined,
   list: "off",
+  listSeq: -1,
   prompts: {},
   taken: undefined,
 };

@@ -3,7 +3,8 @@ import type { VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
 import { emptyCare, type CareState, type StepEntry } from "./careState.ts";
-import type { Fact, FindingValue, HeardBy, ProtocolMark, Question, VitalValue } from "./facts.ts";
+import type { Fact, FindingValue, ProtocolMark, Question, VitalValue } from "./facts.ts";
+import type { HeardBy } from "./heardBy.ts";
 
 export type VitalEntry = VitalValue & {
   readonly id: string;
@@ -30,6 +31,8 @@ export type SexEntry = { readonly id: string; readonly sex: Sex; readonly earlie
 export type CauseEntry = { readonly id: string; readonly cause: Cause; readonly earlier: CauseEntry | undefined };
 export type HerniationEntry = {
   readonly id: string;
+  readonly seq: number;
+  readonly atMs: number;
   readonly present: boolean;
   readonly earlier: HerniationEntry | undefined;
 };
@@ -71,6 +74,8 @@ export type CaseState = {
   readonly steps: Readonly<Record<string, StepEntry>>;
   /** The step last read out, waiting for its answer. */
   readonly calledStepId: string | undefined;
+  /** When a step was last named aloud, also again after something else was said. */
+  readonly lastCall: { readonly seq: number; readonly atMs: number } | undefined;
   readonly care: CareState;
   readonly standByUntilMs: number | undefined;
   /** Standing alerts by id. */
@@ -91,6 +96,7 @@ export const emptyCase: CaseState = {
   questions: [],
   steps: {},
   calledStepId: undefined,
+  lastCall: undefined,
   care: emptyCare,
   standByUntilMs: undefined,
   alerts: {},

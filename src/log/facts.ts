@@ -3,10 +3,8 @@ import type { PupilReaction } from "../core/pupils.ts";
 import type { UcumUnit, VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
+import type { HeardBy } from "./heardBy.ts";
 import type { CareFact, SaidAmount, SaidRate } from "./careFacts.ts";
-
-/** Which way an utterance came in. Browser text may turn spoken words into digits, so it is trusted less. */
-export type HeardBy = "typed" | "listener" | "browser";
 
 /** A unit as a person says it. The stored unit is fixed per vital (`VITALS`); this is what was spoken. */
 export type SaidUnit =
@@ -87,8 +85,8 @@ export type Act =
   /** These words, heard with a doubt: affirmed, they count as if they had been heard well. */
   | { readonly kind: "words"; readonly words: string }
   /** Facts that wait for "affirm", as they will stand in the record. */
-  | { readonly kind: "record"; readonly facts: readonly AffirmedFact[] }
-  | { readonly kind: "step"; readonly stepId: string; readonly answer: StepAnswer }
+  | { readonly kind: "record"; readonly facts: readonly AffirmedFact[]; readonly forRate?: RateWanted }
+  | ({ readonly kind: "step"; readonly stepId: string } & AnswerToStep)
   /** The facts that were named: others that came in since are not meant. */
   | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
   | { readonly kind: "standBy" };
@@ -96,13 +94,21 @@ export type Act =
 /** What is only recorded after it was read back and affirmed. */
 export type AffirmedFact = Extract<
   CareFact,
-  { readonly type: "strength.affirmed" | "drug.given" | "infusion.set" | "fluid.given" | "rescue.started" }
+  {
+    readonly type:
+      "strength.affirmed" | "drug.given" | "infusion.set" | "fluid.given" | "recipe.started" | "rescue.started";
+  }
 >;
+
+/** A rate that was asked about before its concentration was known: it is worked out once that is affirmed. */
+export type RateWanted = { readonly rate?: SaidRate; readonly weightKg?: number };
 
 /** What a question wants to be told, where that is neither yes nor no nor a vital. */
 export type Want =
   /** The concentration in the hand. */
-  | { readonly kind: "strength"; readonly drugId: string }
+  | { readonly kind: "strength"; readonly drugId: string; readonly forRate?: RateWanted }
+  /** The ampoule that a dilution is to be made from. */
+  | { readonly kind: "stock"; readonly drugId: string; readonly purpose: RecipePurpose }
   /** How much was given. */
   | { readonly kind: "amount"; readonly drugId: string }
   /** How fast the infusion is to run. */
@@ -112,6 +118,9 @@ export type Want =
   | { readonly kind: "rateUnit"; readonly drugId: string; readonly choices: readonly SaidRate[] }
   /** The value that an answer to a step carries. */
   | { readonly kind: "stepValue"; readonly stepId: string };
+
+/** What a dilution is made for, as it was asked for. */
+export type RecipePurpose = "pushDose" | "infusion" | "any";
 
 /** Asked aloud; waits for its answer without blocking other values. */
 export type Question = {
@@ -141,6 +150,16 @@ export type StepAnswer = "done" | "not-needed" | "later" | "waived";
 
 /** The value that an answer carried, in the unit that the protocol names. */
 export type StepValue = { readonly value: number; readonly unit: string };
+
+/** An answer with all that was said with it. */
+export type AnswerToStep = {
+  readonly answer: StepAnswer;
+  readonly value?: StepValue;
+  /** Why it is not needed or was waived, as said. */
+  readonly reason?: string;
+  /** Who does it, by role, never by name. */
+  readonly role?: string;
+};
 
 /** Which protocol counts. The hash is that of its canonical form; facts written before there was one have none. */
 export type ProtocolMark = {
@@ -186,18 +205,12 @@ export type Fact = Stamp &
         readonly outcome: "affirmed" | "denied" | "restated" | "unconfirmed";
       }
     | { readonly type: "step.called"; readonly stepId: string }
-    | {
+    | ({
         readonly type: "step.answered";
         readonly stepId: string;
-        readonly answer: StepAnswer;
-        readonly value?: StepValue;
-        /** Why it is not needed or was waived, as said. */
-        readonly reason?: string;
-        /** Who does it, by role, never by name. */
-        readonly role?: string;
         readonly heard: string;
         readonly by: HeardBy;
-      }
+      } & AnswerToStep)
     | CareFact
     | { readonly type: "standBy.started"; readonly untilMs: number }
     | { readonly type: "alert.raised"; readonly alertId: string; readonly priority: Priority; readonly value: number }

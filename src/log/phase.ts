@@ -21,7 +21,8 @@ const waitsForCo2 = ({ airway }: CareState): boolean => airway?.event === "tubeI
 function broughtBy(care: CareState, fact: Fact): Phase | undefined {
   switch (fact.type) {
     case "step.called":
-      return "prepare";
+      // The lists of the rescue and of the failed airway are read in whatever phase they come.
+      return care.rescue?.runs === true || care.failure !== undefined ? undefined : "prepare";
     case "drug.given":
       return fact.drugClass === "induction" || fact.drugClass === "muscleRelaxant" ? "induce" : undefined;
     case "airway.event":

@@ -4,15 +4,21 @@ import type { CareState, Link } from "./careState.ts";
 
 type Stamped = { readonly id: string; readonly atMs: number };
 
+/** How many earlier occurrences of a prompt are kept: more than a strike ever brings back. */
+const PROMPTS_KEPT = 8;
+
 /** What a fact of care changes. */
 export function reduceCare(care: CareState, fact: CareFact & Stamped, seq: number): CareState {
   const stamp = { seq, atMs: fact.atMs, factId: fact.id };
-  if (fact.type === "list.read") return { ...care, list: fact.mode };
+  if (fact.type === "dose.said") return { ...care, dosesSaid: { ...care.dosesSaid, [fact.drugId]: fact.amount } };
+  if (fact.type === "list.read") return { ...care, list: fact.mode, listSeq: seq };
   if (fact.type === "prompt.announced") {
     const { promptId, key, atMs } = fact;
-    const before = care.prompts[promptId];
-    const times = before?.key === key ? before.times + 1 : 1;
-    return { ...care, prompts: { ...care.prompts, [promptId]: { key, atMs, times } } };
+    const last = care.prompts[promptId];
+    const times = last?.key === key ? last.times + 1 : 1;
+    const others = last === undefined ? [] : [{ key: last.key, atMs: last.atMs }, ...last.before];
+    const before = others.filter((other) => other.key !== key).slice(0, PROMPTS_KEPT);
+    return { ...care, prompts: { ...care.prompts, [promptId]: { key, atMs, seq, times, before } } };
   }
   const next: CareState = { ...care, taken: { fact, ...stamp, earlier: care.taken } };
   /** The chain with this fact at its head. */
@@ -39,8 +45,8 @@ export function reduceCare(care: CareState, fact: CareFact & Stamped, seq: numbe
       return { ...next, given: { ...care.given, [drugId]: entry } };
     }
     case "infusion.set": {
-      const { drugId, drugClass, infusionId, rate, mlPerH, strength } = fact;
-      const entry = on({ drugId, drugClass, infusionId, rate, mlPerH, strength }, care.infusions[drugId]);
+      const { drugId, drugClass, infusionId, rate, weightKg, mlPerH, strength } = fact;
+      const entry = on({ drugId, drugClass, infusionId, rate, weightKg, mlPerH, strength }, care.infusions[drugId]);
       return { ...next, infusions: { ...care.infusions, [drugId]: entry } };
     }
     case "fluid.given": {
@@ -65,6 +71,8 @@ export function reduceCare(care: CareState, fact: CareFact & Stamped, seq: numbe
     case "rescue.started":
     case "rescue.ended":
       return { ...next, rescue: on({ runs: fact.type === "rescue.started" }, care.rescue) };
+    case "failure.called":
+      return { ...next, failure: on({}, care.failure) };
     default:
       return unreachable(fact);
   }

@@ -76,7 +76,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "herniation.recorded":
       return {
         ...state,
-        herniation: { id: fact.id, present: fact.present, earlier: state.herniation },
+        herniation: { id: fact.id, seq, atMs: fact.atMs, present: fact.present, earlier: state.herniation },
         lastReading: withReading(state, fact),
       };
     case "entry.struck":
@@ -86,10 +86,10 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "question.closed":
       return { ...state, questions: state.questions.filter((question) => question.id !== fact.questionId) };
     case "step.called":
-      return { ...state, calledStepId: fact.stepId };
+      return { ...state, calledStepId: fact.stepId, lastCall: { seq, atMs: fact.atMs } };
     case "step.answered": {
-      const { stepId, answer, value, reason, role, atMs, id: factId } = fact;
-      const entry = { seq, answer, value, reason, role, atMs, factId, earlier: state.steps[stepId] };
+      const { stepId, answer, value, reason, role, heard, atMs, id: factId } = fact;
+      const entry = { seq, answer, value, reason, role, heard, atMs, factId, earlier: state.steps[stepId] };
       return {
         ...state,
         steps: { ...state.steps, [stepId]: entry },
@@ -117,6 +117,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "clock.started":
     case "clock.stopped":
     case "strength.affirmed":
+    case "dose.said":
     case "drug.given":
     case "infusion.set":
     case "fluid.given":
@@ -126,6 +127,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "recipe.ended":
     case "rescue.started":
     case "rescue.ended":
+    case "failure.called":
     case "list.read":
     case "prompt.announced":
       return { ...state, care: reduceCare(state.care, fact, seq) };

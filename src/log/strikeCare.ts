@@ -19,5 +19,6 @@ export function strikeCare(care: CareState, id: string): CareState {
     cylinder: without(care.cylinder, isIt),
     recipe: without(care.recipe, isIt),
     rescue: without(care.rescue, isIt),
+    failure: without(care.failure, isIt),
   };
 }

@@ -3,6 +3,7 @@ import { planDose, type PlannedDose } from "../core/dosePlan.ts";
 import { fail, ok, type Result } from "../core/result.ts";
 import { weightFor, type Body, type ScaledWeight } from "../core/weightFor.ts";
 import type { CaseState } from "../log/caseState.ts";
+import { isAfterTube } from "../log/phase.ts";
 import { selectLatest } from "../log/selectors.ts";
 import { selectTargets } from "../log/targets.ts";
 import type { Dose, Infusion, Protocol } from "../protocol/protocol.ts";
@@ -55,6 +56,10 @@ export type DrugPlanError =
 /** What decides which weight a dose goes by. */
 const BODY_CODES = ["weight", "height", "age"] as const;
 
+/** What was asked back of the patient's size and not answered: no dose and no rate may go by it. */
+export const bodyInQuestion = ({ questions }: CaseState): (typeof BODY_CODES)[number] | undefined =>
+  BODY_CODES.find((code) => questions.some(({ about }) => about.includes(code)));
+
 type Audience = { readonly population: "adult" | "child" | "all" };
 
 const isFor = (population: "adult" | "child") => (order: Audience) =>
@@ -64,10 +69,18 @@ const hasBand = ({ fromKg, belowKg }: Dose): boolean => fromKg !== undefined || 
 
 type Chosen = { readonly dose: Dose; readonly index: number } | "missing-weight" | undefined;
 
-/** The first dose of the list that is for this patient; a dose for some weights needs the weight first. */
-function chooseDose(doses: readonly Dose[], population: "adult" | "child", body: Body): Chosen {
+/** Once the tube is confirmed, the doses for then come first: the others were for before it. */
+function inOrder(doses: readonly Dose[], afterTube: boolean): readonly (readonly [number, Dose])[] {
+  const entries = [...doses.entries()];
+  return afterTube
+    ? entries.toSorted(([, a], [, b]) => Number(b.afterTube ?? false) - Number(a.afterTube ?? false))
+    : entries;
+}
+
+/** The first dose in that order that is for this patient; a dose for some weights needs the weight first. */
+function chooseDose(doses: readonly Dose[], population: "adult" | "child", body: Body, afterTube: boolean): Chosen {
   const actual = weightFor("actual", body);
-  for (const [index, dose] of doses.entries()) {
+  for (const [index, dose] of inOrder(doses, afterTube)) {
     if (!isFor(population)(dose)) continue;
     if (!hasBand(dose)) return { dose, index };
     if (!actual.ok) return "missing-weight";
@@ -112,7 +125,8 @@ function noDose(medicine: Medicine, population: "adult" | "child"): DrugPlanErro
  * The protocol's dose of a drug for this patient.
  *
  * @param id key of the drug or osmotic agent in the protocol.
- * @returns  the first dose of the protocol that is for this patient, worked out; or why there is none, as data.
+ * @returns  the first dose of the protocol that is for this patient, worked out; or why there is none, as data. Once the
+ *           tube is confirmed, one that is for after it goes before the others.
  *
  * Not for: a volume. Not for: whether the drug is right for this patient.
  */
@@ -126,11 +140,11 @@ export function planDrug(
   if (medicine === undefined) return fail({ kind: "no-medicine" });
   const bar = barred(state, protocol, medicine, nowMs);
   if (bar !== undefined) return fail(bar);
-  const code = BODY_CODES.find((c) => state.questions.some(({ about }) => about.includes(c)));
+  const code = bodyInQuestion(state);
   if (code !== undefined) return fail({ kind: "in-question", code });
   const body = patientBody(state, protocol);
   const population = body.isChild ? "child" : "adult";
-  const chosen = chooseDose(medicine.doses, population, body);
+  const chosen = chooseDose(medicine.doses, population, body, isAfterTube(state));
   if (chosen === "missing-weight") return fail({ kind: "missing", medicine, missing: ["weight"] });
   if (chosen === undefined) return fail(noDose(medicine, population));
   const { dose, index } = chosen;

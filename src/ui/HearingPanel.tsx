@@ -29,6 +29,13 @@ export function HearingPanel({ hearing, actions }: HearingProps) {
         <ShapeMark shape={STATUS_SHAPES[hearing.status]} />
         <span>{hearing.text}</span>
       </p>
+      <button
+        type="button"
+        className="listen"
+        onClick={() => (stopped ? actions.startListening() : actions.stopListening())}
+      >
+        {stopped ? "Start listening" : "Stop listening"}
+      </button>
       <LevelMeter />
       <fieldset className="modes">
         <legend className="unseen">Listening mode</legend>
@@ -39,13 +46,6 @@ export function HearingPanel({ hearing, actions }: HearingProps) {
           </label>
         ))}
       </fieldset>
-      <button
-        type="button"
-        className="listen"
-        onClick={() => (stopped ? actions.startListening() : actions.stopListening())}
-      >
-        {stopped ? "Start listening" : "Stop listening"}
-      </button>
       {hearing.mode === "held" && <HoldButton holding={hearing.holding} actions={actions} />}
       <div role="status" className="hearing-notice">
         {hearing.notice !== "" && (

@@ -3,7 +3,7 @@ import { ShapeMark } from "./ShapeMark.tsx";
 
 type NextStepProps = Pick<ScreenView, "nextStep" | "progressText">;
 
-/** The next preparation step that has no answer yet. */
+/** The next step, of the list that counts now, that has no answer yet. */
 export function NextStepPanel({ nextStep, progressText }: NextStepProps) {
   return (
     <section className="next" aria-label="Next step">

@@ -1,6 +1,8 @@
 import type { ScreenActions, ScreenView } from "../app/screenView.ts";
 import { AlertList } from "./AlertList.tsx";
 import { CautionBanner } from "./CautionBanner.tsx";
+import { ClocksPanel } from "./ClocksPanel.tsx";
+import { DrugPanel } from "./DrugPanel.tsx";
 import { ExchangePanel } from "./ExchangePanel.tsx";
 import { HearMePanel } from "./HearMePanel.tsx";
 import { HearingPanel } from "./HearingPanel.tsx";
@@ -26,10 +28,12 @@ function CaseParts({ view, actions }: PageProps) {
     <>
       <PerfusionPanel headline={view.headline} bar={view.bar} targetLines={view.targetLines} />
       <NextStepPanel nextStep={view.nextStep} progressText={view.progressText} />
+      <ClocksPanel phaseText={view.phaseText} attemptText={view.attemptText} clocks={view.clocks} />
       <ExchangePanel lastHeard={view.lastHeard} lastSpoken={view.lastSpoken} />
       {view.why !== undefined && <WhyPanel why={view.why} />}
       <ValueTiles tiles={view.tiles} />
-      <ProgressList groups={view.groups} />
+      <DrugPanel drugs={view.drugs} />
+      <ProgressList listTitle={view.listTitle} groups={view.groups} />
       <PhraseList phrases={view.phrases} />
       <SettingsPanel settings={view.settings} hearMe={view.hearMe} actions={actions} />
     </>

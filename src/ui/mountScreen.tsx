@@ -7,6 +7,7 @@ import "./layout.css";
 import "./panels.css";
 import "./urgent.css";
 import "./perfusion.css";
+import "./drugs.css";
 import "./controls.css";
 import "./hearMe.css";
 import "./protocol.css";

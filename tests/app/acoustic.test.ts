@@ -48,9 +48,9 @@ describe("two meanings too close to choose between", () => {
   it("offers findings too", async () => {
     const [first] = await played(between("right pupil fixed", "right pupil six"));
     expect(first).toEqual(["asked", "asked acoustic", "Right pupil fixed, or right pupil six?"]);
-    expect(await played(between("right pupil fixed", "right pupil six"), "right pupil fixed", "affirm")).toEqual([
-      first,
-      ["recorded", "closed restated, pupilRight fixed", "Right pupil fixed."],
+    expect(await played(between("right pupil fixed", "right pupil four"), "right pupil four", "affirm")).toEqual([
+      ["asked", "asked acoustic", "Right pupil fixed, or right pupil four?"],
+      ["recorded", "closed restated, pupilRight 4", "Right pupil four."],
       ["ignored", "", ""],
     ]);
   });
@@ -69,8 +69,8 @@ describe("two meanings too close to choose between", () => {
       ["asked", "asked acoustic", "Herniation suspected?"],
       [
         "recorded",
-        "closed affirmed, herniation suspected",
-        "Herniation suspected. Target: end tidal thirty to thirty five.",
+        "closed affirmed, herniation suspected, asked always-confirm",
+        "Herniation suspected. Target: end tidal thirty to thirty five. Herniation. Think of pupil drugs, eye injury. Start rescue measures?",
       ],
     ]);
     expect(await played(loose("age six months"), "affirm")).toEqual([

@@ -34,7 +34,7 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "a corrected number takes over what was said of how and where": [
     ["left pupil four brisk", "recorded", "pupilLeft 4 brisk", "Left pupil four brisk."],
-    ["correction five", "recorded", "struck 1, pupilLeft 5 brisk", "Left pupil five brisk."],
+    ["correction three", "recorded", "struck 1, pupilLeft 3 brisk", "Left pupil three brisk."],
   ],
   "a corrected weight stays in pounds": [
     [
@@ -144,12 +144,17 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["read back", "answered", "", "Nothing recorded yet."],
   ],
   "a value said of the wrong thing is struck by a correction that names the right one": [
-    ["right pupil five fixed", "recorded", "pupilRight 5 fixed", "Right pupil five fixed."],
+    [
+      "right pupil five fixed",
+      "recorded",
+      "pupilRight 5 fixed, asked always-confirm",
+      "Right pupil five fixed. Right pupil fixed, perhaps herniation. Think of pupil drugs, eye injury. Start rescue measures?",
+    ],
     [
       "correction left pupil five fixed",
       "recorded",
-      "struck 1, pupilLeft 5 fixed",
-      "Left pupil five fixed. Right pupil five fixed struck.",
+      "struck 1, pupilLeft 5 fixed, closed restated, asked always-confirm",
+      "Left pupil five fixed. Right pupil five fixed struck. Left pupil fixed, perhaps herniation. Think of pupil drugs, eye injury. Start rescue measures?",
     ],
   ],
   "a correction that could be of the name or of an older value is not guessed at": [
@@ -192,22 +197,12 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["correction sex male", "recorded", "struck 1, sex male", "Sex male."],
   ],
   "an answer to a step taken back brings the earlier answer back": [
-    ["suction later", "recorded", "step suction later", "Suction on, second suction ready: later."],
-    ["suction ready", "recorded", "step suction done", "Suction on, second suction ready: done."],
-    [
-      "disregard",
-      "recorded",
-      "struck 1",
-      "Disregarded: Suction on, second suction ready: done. Suction on, second suction ready: later.",
-    ],
+    ["suction later", "recorded", "step suction later", "Suction: later."],
+    ["suction ready", "recorded", "step suction done", "Suction: done."],
+    ["disregard", "recorded", "struck 1", "Disregarded: Suction: done. Suction: later."],
   ],
   "a critical step that is not needed is named": [
-    [
-      "capnograph not needed",
-      "recorded",
-      "step capnograph not-needed",
-      "Critical step not needed: Capnograph on, waveform showing.",
-    ],
+    ["capnograph not needed", "recorded", "step capnograph not-needed", "Critical step not needed: capnograph."],
   ],
   "negative, then the value": [
     ["heart rate sixty five", "recorded", "hr 65", "Heart rate sixty five."],

@@ -10,12 +10,12 @@ const spoken = (words: string): Utterance => ({
   endedAtMs: 0,
 });
 
-/** Words that sound like others with another meaning; the confusions are those that the benchmark found. */
+/** Words that sound like others with another meaning (a pupil that is wide or fixed brings the question of rescue with it); the confusions are those that the benchmark found. */
 const ASKED: readonly (readonly [spoken: string, prompt: string, afterAffirm: string])[] = [
   ["left pupil three reactive", "Left pupil three reactive?", "closed affirmed, pupilLeft 3 reactive"],
-  ["left pupil five unreactive", "Left pupil five fixed?", "closed affirmed, pupilLeft 5 fixed"],
-  ["right pupil fixed", "Right pupil fixed?", "closed affirmed, pupilRight fixed"],
-  ["right pupil six", "Right pupil six?", "closed affirmed, pupilRight 6"],
+  ["left pupil five unreactive", "Left pupil five fixed?", "closed affirmed, pupilLeft 5 fixed, asked always-confirm"],
+  ["right pupil fixed", "Right pupil fixed?", "closed affirmed, pupilRight fixed, asked always-confirm"],
+  ["right pupil six", "Right pupil six?", "closed affirmed, pupilRight 6, asked always-confirm"],
   // A restart hangs on one short word.
   ["one ten no one twenty over eighty", "Pressure one twenty over eighty?", "closed affirmed, sbp 120, dbp 80"],
   [

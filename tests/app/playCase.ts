@@ -73,8 +73,11 @@ function shortFact(f: Fact): string | undefined {
       return "rescue starts";
     case "rescue.ended":
       return "rescue ends";
+    case "failure.called":
+      return "failed airway";
     case "list.read":
       return `list ${f.mode}`;
+    case "dose.said":
     case "prompt.announced":
       return undefined;
     case "alert.raised":

@@ -83,9 +83,9 @@ export const REPAIR_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["weight eight five kilos", "recorded", "weight 85", "Weight eighty five kilograms."],
     [
       "dose of levetiracetam",
-      "answered",
-      "",
-      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight eighty five. At the cap. Two other doses in the protocol.",
+      "asked",
+      "asked always-confirm",
+      "Levetiracetam, seizure that does not stop. Four thousand five hundred, four five zero zero, milligrams. Sixty per kilo, actual weight eighty five. At the cap. Two other doses in the protocol. Levetiracetam, which concentration?",
     ],
     ["correction, five five", "recorded", "struck 1, weight 55", "Weight fifty five kilograms."],
   ],

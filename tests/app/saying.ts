@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { Utterance } from "../../src/app/ports.ts";
 import { normalise } from "../../src/language/normalise/normalise.ts";
-import type { HeardBy } from "../../src/log/facts.ts";
+import type { HeardBy } from "../../src/log/heardBy.ts";
 
 /** One thing said, how long after the last one, and what the listener made of it. */
 export type Said = {

@@ -111,9 +111,9 @@ describe("alerts and time", () => {
     expect(spoke).toEqual([]);
   });
 
-  it("is silent about a pressure on target", async () => {
+  it("says of a pressure on target only, once, that it has grown old", async () => {
     const { spoke } = await playCase([`map ${targets.mapMmHg.target.value}`, "[60:00]"]);
-    expect(spoke).toEqual([]);
+    expect(spokeAt(spoke)).toEqual([`${showCaseTime(timers.staleAfterS.value * 1000)} low Pressure ten minutes old.`]);
   });
 });
 

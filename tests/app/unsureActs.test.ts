@@ -27,16 +27,19 @@ async function played(...said: readonly (string | Utterance)[]) {
 
 const SIX_FEET = ["height one seven eight centimetres, sex male"];
 const KETAMINE =
-  "Ketamine, induction. One ten, one one zero, milligrams. One point five per kilo, ideal weight seventy three point two. Shock index not known.";
+  "Ketamine, induction. One ten, one one zero, milligrams. One point five per kilo, ideal weight seventy three point two. Shock index not known. Ketamine, which concentration?";
 
 describe("a dose that was not surely heard", () => {
   const asked = ["asked", "asked acoustic", "Dose of ketamine?"];
 
   it.each([
-    ["affirm", ["answered", "closed affirmed", KETAMINE]],
+    ["affirm", ["asked", "closed affirmed, asked always-confirm", KETAMINE]],
     ["negative", ["answered", "closed denied", "Not done. Say it again."]],
-    ["dose of ketamine", ["answered", "closed restated", KETAMINE]],
-    ["dose of etomidate", ["answered", "closed restated", expect.stringMatching(/^Etomidate, induction\. /)]],
+    ["dose of ketamine", ["asked", "closed restated, asked always-confirm", KETAMINE]],
+    [
+      "dose of etomidate",
+      ["asked", "closed restated, asked always-confirm", expect.stringMatching(/^Etomidate, induction\. /)],
+    ],
     ["disregard", ["answered", "closed denied", "Disregarded: dose of ketamine."]],
     ["one five", ["refused", "", "Dose of ketamine?"]],
     ["kilopascals", ["ignored", "", ""]],
@@ -53,7 +56,7 @@ describe("a dose that was not surely heard", () => {
     expect((await played(...SIX_FEET, both, clear("affirm"), clear("dose of ketamine"))).slice(1)).toEqual([
       ["asked", "asked acoustic", prompt],
       ["refused", "", prompt],
-      ["answered", "closed restated", KETAMINE],
+      ["asked", "closed restated, asked always-confirm", KETAMINE],
     ]);
   });
 
@@ -61,8 +64,8 @@ describe("a dose that was not surely heard", () => {
     const dose = unsure("dose", "dose of ketamine");
     const answers = await played(...SIX_FEET, "icp fifteen", dose, clear("affirm"), clear("one five"));
     expect(answers.slice(3)).toEqual([
-      ["answered", "closed affirmed", `${KETAMINE} ICP fifteen, one five?`],
-      ["recorded", "closed affirmed, icp 15", "ICP fifteen, one five."],
+      ["asked", "closed affirmed, asked always-confirm", KETAMINE],
+      ["recorded", "closed affirmed, icp 15", "ICP fifteen, one five. Ketamine, which concentration?"],
     ]);
   });
 
@@ -79,13 +82,13 @@ describe("a dose that was not surely heard", () => {
 
 describe("a step that was not surely heard", () => {
   it.each([
-    ["affirm", ["recorded", "closed affirmed, step suction done", "Suction on, second suction ready: done."]],
+    ["affirm", ["recorded", "closed affirmed, step suction done", "Suction: done."]],
     ["negative", ["answered", "closed denied", "Not done. Say it again."]],
-    ["suction ready", ["recorded", "closed restated, step suction done", "Suction on, second suction ready: done."]],
-    ["suction later", ["recorded", "closed restated, step suction later", "Suction on, second suction ready: later."]],
+    ["suction ready", ["recorded", "closed restated, step suction done", "Suction: done."]],
+    ["suction later", ["recorded", "closed restated, step suction later", "Suction: later."]],
   ])("is named, and then: %s", async (answer, then) => {
     expect(await played(unsure("step", "suction ready"), clear(answer))).toEqual([
-      ["asked", "asked acoustic", "Suction on, second suction ready: done?"],
+      ["asked", "asked acoustic", "Suction: done?"],
       then,
     ]);
   });
@@ -93,9 +96,23 @@ describe("a step that was not surely heard", () => {
   it("is the step that was called when it is asked, whatever is called later", async () => {
     const answers = await played("next", unsure("step", "done"), "next", clear("affirm"));
     expect([answers[1], answers[3]]).toEqual([
-      ["asked", "asked acoustic", "Bleeding stopped, pelvis bound if suspected: done?"],
-      ["recorded", "closed affirmed, step bleeding done", "Bleeding stopped, pelvis bound if suspected: done."],
+      ["asked", "asked acoustic", "Bleeding: done?"],
+      ["recorded", "closed affirmed, step bleeding done", "Bleeding: done."],
     ]);
+  });
+
+  it.each([
+    ["tube eight point zero", "Tube: eight point zero"],
+    ["second medic calls pressure", "Second medic calls pressure"],
+    ["osmotic not needed not indicated", "Osmotic drug: not needed, not indicated"],
+  ])("keeps what was said with it: %s", async (said, readBack) => {
+    const { answers } = await playCase([unsure("step", said), clear("affirm")]);
+    const [asked, affirmed] = answers;
+    const kept = affirmed?.facts.flatMap((f) => (f.type === "step.answered" ? [[f.value, f.role, f.reason]] : []));
+    const meant = (await playCase([said])).answers[0]?.facts;
+    expect([asked?.outcome, affirmed?.outcome, affirmed?.reply]).toEqual(["asked", "recorded", `${readBack}.`]);
+    expect(kept).toEqual(meant?.flatMap((f) => (f.type === "step.answered" ? [[f.value, f.role, f.reason]] : [])));
+    expect(kept?.flat().filter((part) => part !== undefined)).toHaveLength(1);
   });
 
   it("is not asked where no step is called", async () => {

@@ -11,6 +11,7 @@
  *   npm run bench -- confusable      which words of the language sound most alike, and what hearing one for another costs
  *   npm run bench -- task            how long it takes until the right value stands, by what `-- hearing` measured before
  *   npm run bench -- second          what a second listening to a changed copy of the sound would add
+ *   npm run bench -- list                how long the list of the preparation lasts when it is read out
  *   npm run bench -- speed           features, network and search, each timed in Node and Chromium; memory
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
@@ -19,6 +20,7 @@ import { chromiumLatencyTable } from "./chromiumLatency.ts";
 import { compileTable } from "./compileTime.ts";
 import { openLab } from "./lab.ts";
 import { latencyTable } from "./latency.ts";
+import { runListLength } from "./listLength.ts";
 import { longCaseTable } from "./longCase.ts";
 import { readOptions } from "./options.ts";
 import { PHRASES } from "./phrases.ts";
@@ -49,6 +51,7 @@ if (options.part !== undefined) {
     task: runWholeTask,
     second: runSecond,
     speed: runSpeed,
+    list: runListLength,
   }[options.part];
   await run(options, progress);
   process.exit(0);

@@ -11,6 +11,7 @@ const PARTS = {
   task: { full: 1_000, quick: 50 },
   second: { full: 310, quick: 20 },
   speed: { full: 5_000, quick: 300 },
+  list: { full: 0, quick: 0 },
 } as const;
 type Part = keyof typeof PARTS;
 

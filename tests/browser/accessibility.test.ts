@@ -14,6 +14,10 @@ const STATES: readonly (readonly [typed: string, shows: RegExp])[] = [
   ["icp fifteen", /one five\?/i],
   ["one five", /CPP 62/],
   ["sats eighty eight", /SpO2 88, 6 under/],
+  ["noradrenaline four milligrams in two fifty", /two five zero, millilitres\?/i],
+  ["affirm", /Concentration 4\smg in 250\smL, affirmed/],
+  ["blade in", /Attempt 1, running/],
+  ["herniation suspected", /Start rescue measures\?/],
 ];
 
 describe("the page for everyone", () => {

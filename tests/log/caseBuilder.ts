@@ -1,6 +1,6 @@
 import { VITALS, type VitalCode } from "../../src/core/vitals.ts";
 import { emptyCase, type CaseState } from "../../src/log/caseState.ts";
-import type { Fact, FindingValue, Method, NewFact, Question, Statement } from "../../src/log/facts.ts";
+import type { Fact, FindingValue, Method, NewFact, Question, Statement, StepAnswer } from "../../src/log/facts.ts";
 import { reduceFact } from "../../src/log/reduceFact.ts";
 
 /** Writes facts as the app does, with ids and a clock of its own, and keeps the state that follows from them. */
@@ -59,7 +59,7 @@ export class CaseBuilder {
     this.add({ type: "entry.struck", targetIds, reason: "disregarded" });
   }
 
-  answer(stepId: string, answer: "done" | "not-needed" | "later"): readonly string[] {
+  answer(stepId: string, answer: StepAnswer): readonly string[] {
     return this.add({ type: "step.answered", stepId, answer, heard: answer, by: "typed" });
   }
 

@@ -203,6 +203,19 @@ describe("recipes", () => {
     expect(makes.volumeMl).toBe(takeMl + addMl);
   });
 
+  it("are for a syringe to give from at once, or for an infusion", () => {
+    const made = protocol.drugs.flatMap(({ id, recipes }) => recipes.map((r) => [`${id} ${r.id}`, r.for]));
+    expect(Object.fromEntries(made)).toEqual({
+      "ketamine halfStrength": "syringe",
+      "noradrenaline bag250": "infusion",
+      "adrenaline pushDoseSyringe": "syringe",
+      "adrenaline pushDoseFromAmpoule": "syringe",
+      "adrenaline bag250": "infusion",
+      "phenylephrine pushDoseSyringe": "syringe",
+      "phenylephrine bag500": "infusion",
+    });
+  });
+
   it("are all looked at here", () => {
     const all = protocol.drugs.flatMap(({ id, recipes }) => recipes.map((recipe) => `${id} ${recipe.id}`));
     expect(all.sort()).toEqual(RECIPES.map(([id, recipeId]) => `${id} ${recipeId}`).sort());

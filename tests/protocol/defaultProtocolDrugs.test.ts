@@ -32,6 +32,13 @@ describe("names", () => {
   });
 });
 
+it("marks as for after the tube the doses that say so, and no other", () => {
+  const doses = [...protocol.drugs, ...protocol.osmotics].flatMap(({ id, doses: all }) => all.map((d) => ({ id, d })));
+  const marked = doses.filter(({ d }) => d.afterTube);
+  expect(marked.map(({ id, d }) => `${id} ${d.id}`)).toEqual(["fentanyl painRelief", "midazolam sedation"]);
+  expect(marked).toEqual(doses.filter(({ d }) => d.purpose.includes("after intubation")));
+});
+
 describe("labels", () => {
   const words: Readonly<Record<string, string>> = { mcg: "micrograms", mg: "mg", g: "g", units: "units" };
 

@@ -60,6 +60,48 @@ describe("a file of schema 2", () => {
   });
 });
 
+describe("what a dilution is for is guessed", () => {
+  const DRUG = "drugs[1]";
+  const dose = fileTwo.drugs[0]?.doses[0];
+  const made = (volumeMl: number, doses: readonly unknown[]) => {
+    const recipe = { takeMl: 4, addMl: volumeMl - 4, makes: { amount: 4000, unit: "mcg", volumeMl } };
+    const recipes = [{ ...fileTwo.drugs[1]?.recipes[0], ...recipe }];
+    const file = withValue<unknown>(withValue<unknown>(fileTwo, `${DRUG}.doses`, doses), `${DRUG}.recipes`, recipes);
+    return upgraded(file).drugs[1]?.recipes.map((r) => r.for);
+  };
+
+  it.each([
+    [100, [dose], "syringe"],
+    [101, [dose], "infusion"],
+    [100, [], "infusion"],
+    [10, [], "infusion"],
+  ])("%d mL of a drug with the doses %j", (volumeMl, doses, guess) => {
+    expect(made(volumeMl, doses)).toEqual([guess]);
+  });
+
+  it("as the bundled example says it of its own", () => {
+    const recipes = defaultProtocol.drugs.map((drug) => drug.recipes.map(({ for: _for, ...recipe }) => recipe));
+    const doses = defaultProtocol.drugs.map((drug) => drug.doses.map(({ afterTube: _mark, ...one }) => one));
+    const drugs = defaultProtocol.drugs.map((drug, i) => ({ ...drug, doses: doses[i], recipes: recipes[i] }));
+    const { osmotics, fluids } = defaultProtocol;
+    expect(upgraded({ ...fileTwo, drugs, osmotics, fluids }).drugs).toEqual(defaultProtocol.drugs);
+  });
+
+  it("and said to be", () => expect(upgraded(fileTwo).caution).toMatch(/which doses are .* was guessed\. Review/u));
+});
+
+describe("a dose for after the tube", () => {
+  it.each([
+    ["drugs[0].doses[0]", "sedation after intubation", true],
+    ["drugs[0].doses[0]", "sedation before intubation", undefined],
+    ["osmotics[0].doses[0]", "raised pressure after intubation", true],
+  ])("at %s, by its purpose: %s", (path, purpose, mark) => {
+    const { drugs, osmotics } = upgraded(withValue<unknown>(fileTwo, `${path}.purpose`, purpose));
+    const dose = (path.startsWith("drugs") ? drugs[0] : osmotics[0])?.doses[0];
+    expect([dose?.purpose, dose?.afterTube]).toEqual([purpose, mark]);
+  });
+});
+
 describe("names of steps", () => {
   it("are those of the example for the same step, else the challenge, shortened to a name of its own", () => {
     expect(fileTwo.groups[0]?.steps.map(({ challenge }) => challenge)).toEqual([
@@ -120,6 +162,9 @@ describe("refuses, by the paths of the file and all at once", () => {
   it("what schema 2 did not know, and what is broken in it", () => {
     const broken = [
       ["targets.herniation", defaultProtocol.targets.herniation],
+      ["drugs[0].doses[0].afterTube", true],
+      ["drugs[1].recipes[0].for", "infusion"],
+      ["osmotics[0].doses[0].afterTube", true],
       ["groups[0].steps[0].name", "pressure"],
       ["groups[0].steps[1].satisfiedBy.when", "any"],
       ["groups[1].phase", "rescue"],
@@ -132,6 +177,9 @@ describe("refuses, by the paths of the file and all at once", () => {
       "groups[0].steps[0].name: is not a known entry",
       "groups[0].steps[1].satisfiedBy.when: is not a known entry",
       'groups[1].phase: must be one of "prepare", "afterTube", not the text "rescue"',
+      "drugs[0].doses[0].afterTube: is not a known entry",
+      "drugs[1].recipes[0].for: is not a known entry",
+      "osmotics[0].doses[0].afterTube: is not a known entry",
       'oxygen.stopSpo2Pct.value: must be a number, not the text "93"',
       "timers.watch: is not a known entry",
       "doses: is not a known entry",

@@ -75,6 +75,36 @@ describe("doses worked by hand", () => {
   });
 });
 
+/** A file may name the purpose in any words: only the mark counts. */
+describe("once the tube is confirmed, a dose that is marked for then comes first", () => {
+  const reworded: Protocol = {
+    ...defaultProtocol,
+    drugs: defaultProtocol.drugs.map(({ doses, ...drug }) => ({
+      ...drug,
+      doses: doses.map((dose) => ({ ...dose, purpose: dose.purpose.replace("after intubation", "once asleep") })),
+    })),
+  };
+  const unmarked: Protocol = {
+    ...defaultProtocol,
+    drugs: defaultProtocol.drugs.map(({ doses, ...drug }) => ({
+      ...drug,
+      doses: doses.map(({ afterTube: _mark, ...dose }) => dose),
+    })),
+  };
+  const BEFORE = ["weight eighty eight zero kilos", "height one seventy eight centimetres", "sex male"];
+  const AFTER = [...BEFORE, "blade in", "tube in", "tube confirmed"];
+
+  it.each([
+    ["before", defaultProtocol, BEFORE, "blunting"],
+    ["after", defaultProtocol, AFTER, "painRelief"],
+    ["after, reworded", reworded, AFTER, "painRelief"],
+    ["after, not marked", unmarked, AFTER, "blunting"],
+  ] as const)("fentanyl, %s", (_when, protocol, lines, doseId) => {
+    const plan = planDrug(played(lines), protocol, "fentanyl", T0_MS);
+    expect(plan).toMatchObject({ ok: true, value: { dose: { id: doseId } } });
+  });
+});
+
 describe("the reason of a dose is whole", () => {
   it("names the entry, the weight with its formula, and the shock that changed it", () => {
     const state = played(["height one seventy eight centimetres", "sex male", "one twenty over sixty", "rate one ten"]);

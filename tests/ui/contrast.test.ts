@@ -37,6 +37,10 @@ const TEXT_PAIRS = [
   "medium-ink on medium-ground",
   "low-ink on low-ground",
   "ask-ink on ask-ground",
+  "drug-other on drug-ink",
+  ...["other", "induction", "benzodiazepine", "relaxant", "opioid", "vasopressor", "local", "anticholinergic"].map(
+    (drugClass) => `drug-ink on drug-${drugClass}`,
+  ),
 ];
 
 const GRAPHIC_PAIRS = [

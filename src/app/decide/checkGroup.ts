@@ -1,7 +1,8 @@
 import { pressureOrder, withinLimits } from "../../core/plausible.ts";
 import type { SaidVital } from "../../language/intent.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { Candidate, HeardBy, QuestionReason, VitalValue } from "../../log/facts.ts";
+import type { Candidate, QuestionReason, VitalValue } from "../../log/facts.ts";
+import type { HeardBy } from "../../log/heardBy.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { sayChoice } from "../../language/sentences/question.ts";
 import { saidUnitWords } from "../../language/sentences/vital.ts";

@@ -1,5 +1,6 @@
 import type { VitalCode } from "../../core/vitals.ts";
-import type { SaidItem, SaidNumber, SaidVital } from "../../language/intent.ts";
+import type { SaidItem, SaidVital } from "../../language/intent.ts";
+import type { SaidNumber } from "../../language/saidNumber.ts";
 import type { CaseState, VitalEntry } from "../../log/caseState.ts";
 import type { Fact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
 import { selectLatest } from "../../log/selectors.ts";

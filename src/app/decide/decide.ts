@@ -5,11 +5,15 @@ import { understand } from "../../language/understand/understand.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { NewFact, Question } from "../../log/facts.ts";
 import { reduceFacts } from "../../log/reduceFact.ts";
+import { asksRescue } from "../../rules/herniationWatch.ts";
 import { grammarState, type AppContext, type AppState } from "../context.ts";
 import type { Interpretation } from "../interpret.ts";
 import { slotForNumber } from "./correction.ts";
 import { decideCare } from "./care/decideCare.ts";
-import { askAct, closedBy, doseOf, SAY_AGAIN } from "./decideAct.ts";
+import { decideDose } from "./care/decideDose.ts";
+import { correctStepValue } from "./care/list/stepNumber.ts";
+import { moveRecipe } from "./care/moveRecipe.ts";
+import { askAct, closedBy, SAY_AGAIN } from "./decideAct.ts";
 import { decideNumber, decideUnit } from "./decideAnswer.ts";
 import { decideChoice, possibleReadings } from "./decideChoice.ts";
 import { decideCommand } from "./decideCommand.ts";
@@ -33,9 +37,11 @@ function decideBareNumber(
   source: Source,
   nowMs: number,
 ): Decision {
-  const [question] = log.questions;
+  // A rescue is no number: asked about after a reading, it must not stand between that reading and its correction.
+  const question = log.questions.find((q) => !asksRescue(q));
   if (!correction) return decideNumber(context, log, number, unit, source, nowMs);
-  if (question !== undefined) {
+  // Nothing was read back where our question only wants to be told: a correction is then of the last reading.
+  if (question !== undefined && question.wants === undefined) {
     const isAnswer = denies === true && isSaidLast(question, log);
     // The value in question and the last reading both wait to be corrected: nobody knows which is meant.
     if (!isAnswer && log.lastReading !== undefined) return refused("Say which value.");
@@ -43,6 +49,8 @@ function decideBareNumber(
     if (denies === true && question.candidates[0]?.number === number.value) return refused(question.prompt);
     return decideNumber(context, log, number, unit, source, nowMs);
   }
+  const ofStep = correctStepValue(context, log, number, source, nowMs);
+  if (ofStep !== undefined) return ofStep;
   const said = slotForNumber(log, number, unit);
   if (said === undefined) return refused("Say which value.");
   return decideVitals(context, log, [said], source, nowMs, { correction: true });
@@ -84,11 +92,12 @@ function decideIntent(context: AppContext, state: AppState, intent: Intent, sour
     case "command": {
       const asked = intent.command === "affirm" ? wordsInQuestion(log) : undefined;
       if (asked !== undefined) return affirmWords(context, state, asked, nowMs);
+      const moved = intent.command === "next" ? moveRecipe(context, log, source, nowMs) : undefined;
+      if (moved !== undefined) return moved;
       return decideCommand(context, state, intent.command, nowMs);
     }
     case "dose": {
-      const closed = closedBy(log, [intent]);
-      return { ...doseOf(intent.drugId, source.heard), facts: closed };
+      return decideDose(context, log, intent.drugId, source, nowMs, closedBy(log, [intent]));
     }
     case "why":
       return { facts: [], outcome: "answered", reply: intent };

@@ -1,30 +1,39 @@
 import { unreachable } from "../../core/unreachable.ts";
 import type { Intent } from "../../language/intent.ts";
 import { askDisregard, askDoses, askStandBy, askStep } from "../../language/sentences/act.ts";
+import { UNKNOWN_STEP } from "../../language/sentences/list.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Act, NewFact, Question } from "../../log/facts.ts";
+import { selectCalled } from "../../log/steps/openSteps.ts";
 import { findMedicine } from "../../protocol/findMedicine.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { AppContext } from "../context.ts";
+import { decideDose } from "./care/decideDose.ts";
+import { judgeAnswer, recordAnswer } from "./care/list/answerStep.ts";
 import { recordAffirmed } from "./care/recordAffirmed.ts";
 import { answered, refused, type Decision } from "./decision.ts";
-import { decideStep } from "./decideStep.ts";
 import { newestEntry, strikeEntry } from "./disregard.ts";
 import type { Source } from "./recordStatement.ts";
 
 export const SAY_AGAIN = "Say again.";
 
 /** What would be done, where it is something that must not be done on a doubtful hearing; nothing where it changes little. */
-function actOf({ protocol }: AppContext, log: CaseState, intent: Intent, heard: string): Act | undefined {
+function actOf(
+  { protocol }: AppContext,
+  log: CaseState,
+  intent: Intent,
+  { heard, by }: Source,
+  nowMs: number,
+): Act | undefined {
   switch (intent.kind) {
     case "dose":
       return findMedicine(protocol, intent.drugId) && { kind: "dose", drugId: intent.drugId };
     case "step": {
-      const stepId = intent.stepId ?? log.calledStepId;
-      if (stepId === undefined || findStep(protocol, stepId) === undefined) return undefined;
-      return { kind: "step", stepId, answer: intent.answer };
+      const stepId = intent.stepId ?? selectCalled(log, protocol, nowMs)?.step.id;
+      const judged = stepId === undefined ? undefined : judgeAnswer(protocol, { ...intent, stepId }, by);
+      return judged?.ok ? { kind: "step", stepId: judged.value.step.id, ...judged.value.given } : undefined;
     }
     case "command": {
       if (intent.command === "standBy") return { kind: "standBy" };
@@ -63,7 +72,7 @@ function promptOf(protocol: Protocol, log: CaseState, acts: readonly Act[], hear
       );
     case "step": {
       const step = findStep(protocol, first.stepId);
-      return step === undefined ? sentences(`${heard}?`) : askStep(step, first.answer);
+      return step === undefined ? sentences(`${heard}?`) : askStep(step, first);
     }
     case "disregard":
       return askDisregard(newestEntry(protocol, log)?.words ?? "");
@@ -91,7 +100,7 @@ export function askAct(
   source: Source,
   nowMs: number,
 ): Decision {
-  const acts = intents.flatMap((intent) => actOf(context, log, intent, source.heard) ?? []);
+  const acts = intents.flatMap((intent) => actOf(context, log, intent, source, nowMs) ?? []);
   const allDoses = acts.every(({ kind }) => kind === "dose");
   if (acts.length === 0 || acts.length < intents.length || (acts.length > 1 && !allDoses)) return refused(SAY_AGAIN);
   const closed = closedBy(log, acts);
@@ -117,16 +126,19 @@ export function askAct(
 function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, act: Act, nowMs: number): Decision {
   switch (act.kind) {
     case "dose":
-      return doseOf(act.drugId, heard);
-    case "step":
-      return decideStep(context, log, act.stepId, act.answer, { heard, by });
+      return decideDose(context, log, act.drugId, { heard, by }, nowMs);
+    case "step": {
+      const { kind: _kind, stepId, ...given } = act;
+      const step = findStep(context.protocol, stepId);
+      return step === undefined ? refused(UNKNOWN_STEP) : recordAnswer(log, step, given, { heard, by }, nowMs);
+    }
     case "standBy":
       return standBy(context, nowMs);
     // The words are understood anew, which is not this file's business: see `decide`.
     case "words":
       return refused(SAY_AGAIN);
     case "record":
-      return recordAffirmed(context, log, act.facts, nowMs);
+      return recordAffirmed(context, log, act.facts, nowMs, act.forRate);
     case "disregard": {
       const newest = newestEntry(context.protocol, log);
       if (newest === undefined || newest.targetIds.join() !== act.targetIds.join())
@@ -136,29 +148,23 @@ function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, 
   }
 }
 
-/** The question asked before this one, which now waits again. */
+/** The question asked before this one, which now waits again; the value of a step is asked for once. */
 export const waitingAfter = (log: CaseState, closed: Question): string | undefined =>
-  log.questions.find((q) => q.id !== closed.id)?.prompt;
+  log.questions.find((q) => q.id !== closed.id && q.wants?.kind !== "stepValue")?.prompt;
 
 /** Affirmed: what was asked about is done, and the question is closed. */
 export function takeAct(context: AppContext, log: CaseState, question: Question, act: Act, nowMs: number): Decision {
   const { facts, outcome, reply } = carryOut(context, log, question, act, nowMs);
-  const then = waitingAfter(log, question);
+  // Two questions in one breath are one too many: the older one waits until the new one is answered.
+  const then = outcome === "asked" ? undefined : waitingAfter(log, question);
   const closed: NewFact = { type: "question.closed", questionId: question.id, outcome: "affirmed" };
   const spoken = reply.kind === "words" ? { ...reply, text: sentences(reply.text, then) } : reply;
   return {
     facts: [closed, ...facts],
     outcome,
-    reply: spoken.kind === "dose" ? { ...spoken, then } : spoken,
+    reply: spoken.kind === "dose" ? { ...spoken, then: sentences(spoken.then, then) } : spoken,
   };
 }
-
-/** The protocol's dose, to be said. */
-export const doseOf = (drugId: string, heard: string): Decision => ({
-  facts: [],
-  outcome: "answered",
-  reply: { kind: "dose", drugId, heard, then: undefined },
-});
 
 export const standBy = ({ protocol }: AppContext, nowMs: number): Decision =>
   answered("Standing by.", [{ type: "standBy.started", untilMs: nowMs + protocol.timers.standByS.value * 1000 }]);

@@ -1,10 +1,16 @@
 import { toCanonical } from "../../core/convert.ts";
-import type { SaidNumber, SaidVital } from "../../language/intent.ts";
+import type { SaidVital } from "../../language/intent.ts";
+import type { SaidNumber } from "../../language/saidNumber.ts";
 import { soundAlikes } from "../../language/numbers/soundAlikes.ts";
+import { NO_VALUE } from "../../language/sentences/stepValue.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import type { Candidate, NewFact, Question, SaidUnit, VitalValue } from "../../log/facts.ts";
+import { asksRescue } from "../../rules/herniationWatch.ts";
 import type { AppContext } from "../context.ts";
+import { answerWant } from "./care/answerWant.ts";
+import { denyRescue } from "./care/course/decideRescue.ts";
+import { decideStepNumber } from "./care/list/stepNumber.ts";
 import { takeAct, waitingAfter } from "./decideAct.ts";
 import { decideVitals } from "./decideVitals.ts";
 import { answered, ignored, refused, type Decision } from "./decision.ts";
@@ -49,8 +55,20 @@ export function decideAffirm(context: AppContext, log: CaseState, nowMs: number)
 export function decideNegative(log: CaseState): Decision {
   const [question] = log.questions;
   if (question === undefined) return ignored;
+  if (asksRescue(question)) return denyRescue(log, question);
   const next = waitingAfter(log, question);
-  const left = question.acts === undefined ? "Not recorded" : "Not done";
+  // The step itself was answered: only its value stays out.
+  if (question.wants?.kind === "stepValue")
+    return answered(sentences(NO_VALUE, next), [
+      { type: "question.closed", questionId: question.id, outcome: "denied" },
+    ]);
+  const [act] = question.acts ?? [];
+  // Nothing was said that could be recorded: our question is simply dropped.
+  if (question.wants !== undefined)
+    return answered(sentences("Left open", next), [
+      { type: "question.closed", questionId: question.id, outcome: "denied" },
+    ]);
+  const left = act === undefined || act.kind === "record" ? "Not recorded" : "Not done";
   return answered(sentences(left, next ?? "Say it again"), [
     { type: "question.closed", questionId: question.id, outcome: "denied" },
   ]);
@@ -84,7 +102,7 @@ const takesUnit = ({ about: [doubtful] }: Question, unit: SaidUnit | undefined):
   unit === undefined || (doubtful !== undefined && toCanonical(doubtful, 1, unit).ok);
 
 /**
- * A bare number said while a question waits: it picks the candidate with that number, or states the value anew.
+ * A bare number: the value of a step that waits for it. Said while a question of values waits, it picks the candidate with that number, or states the value anew.
  * In doubt over a sound-alike only digits are an answer: the same doubtful word again settles nothing.
  */
 export function decideNumber(
@@ -95,9 +113,13 @@ export function decideNumber(
   source: Source,
   nowMs: number,
 ): Decision {
+  const forStep = decideStepNumber(context, log, number, unit, source, nowMs);
+  if (forStep !== undefined) return forStep;
   const [newest] = log.questions;
   if (newest === undefined) return ignored;
-  const ofValues = log.questions.filter(({ acts }) => acts === undefined);
+  const wanted = unit === undefined ? answerWant(context, log, number, source, nowMs) : undefined;
+  if (wanted !== undefined) return wanted;
+  const ofValues = log.questions.filter(({ acts, wants }) => acts === undefined && wants === undefined);
   const question = ofValues.find((q) => takesUnit(q, unit));
   if (question === undefined) return refused(newest.prompt);
   const doubtful = source.by !== "browser" && soundAlikes(number.words.split(" ")).length > 0;

@@ -1,36 +1,51 @@
 import type { Command } from "../../language/intent.ts";
+import { sayClocks } from "../../language/sentences/clock.ts";
 import { sayHelp } from "../../language/sentences/help.ts";
 import { sayWhichProtocol } from "../../language/sentences/protocol.ts";
 import { sayReading } from "../../language/sentences/reading.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { NewFact } from "../../log/facts.ts";
+import type { NewFact, Question } from "../../log/facts.ts";
 import { selectLastStatement } from "../../log/statements.ts";
-import { selectNextStep } from "../../log/steps.ts";
+import { clocksRunning } from "../../rules/clocks.ts";
 import type { AppContext, AppState } from "../context.ts";
+import { isAskedOfSign } from "./care/course/decideRescue.ts";
+import { passOverValues } from "./care/list/answerStep.ts";
+import { callNext } from "./care/list/readList.ts";
 import { closedBy, standBy, takeAct } from "./decideAct.ts";
 import { decideAffirm, decideNegative } from "./decideAnswer.ts";
 import { answered, type Decision } from "./decision.ts";
 import { newestEntry, strikeEntry } from "./disregard.ts";
+
+function disregardAnswer({ protocol }: AppContext, log: CaseState): Decision {
+  const newest = newestEntry(protocol, log);
+  const passedOver = passOverValues(log);
+  if (newest === undefined) return answered("Nothing to disregard.", passedOver);
+  const { facts, ...rest } = strikeEntry(newest);
+  return { ...rest, facts: [...passedOver, ...facts] };
+}
+
+function disregardSign({ protocol }: AppContext, log: CaseState, { id }: Question): Decision {
+  const newest = newestEntry(protocol, log);
+  const closed: NewFact = { type: "question.closed", questionId: id, outcome: "denied" };
+  const { facts, ...rest } = newest === undefined ? answered("Nothing to disregard.") : strikeEntry(newest);
+  return { ...rest, facts: [closed, ...facts] };
+}
 
 function disregard(context: AppContext, log: CaseState, nowMs: number): Decision {
   const [question] = log.questions;
   const [act] = question?.acts ?? [];
   // Said again to our "Disregard …?", it is the answer to it.
   if (question !== undefined && act?.kind === "disregard") return takeAct(context, log, question, act, nowMs);
+  // The value of a step need not be told: what was entered last is the answer to the step.
+  if (question?.wants?.kind === "stepValue") return disregardAnswer(context, log);
+  // A reading asked for the rescue by itself: it is the reading that was said last, and that is taken back with it.
+  if (question !== undefined && isAskedOfSign(log, question)) return disregardSign(context, log, question);
   if (question !== undefined)
     return answered(`Disregarded: ${question.heard}.`, [
       { type: "question.closed", questionId: question.id, outcome: "denied" },
     ]);
   const newest = newestEntry(context.protocol, log);
   return newest === undefined ? answered("Nothing to disregard.") : strikeEntry(newest);
-}
-
-function next({ protocol }: AppContext, log: CaseState): Decision {
-  const open = selectNextStep(log, protocol);
-  if (open === undefined) return answered("Preparation complete.");
-  const called: readonly NewFact[] =
-    log.calledStepId === open.step.id ? [] : [{ type: "step.called", stepId: open.step.id }];
-  return answered(open.step.challenge, called);
 }
 
 /** What each spoken command does. */
@@ -42,7 +57,10 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
     case "negative":
       return decideNegative(log);
     case "sayAgain":
-      return answered(log.questions[0]?.prompt ?? state.lastSaid ?? "Nothing said yet.");
+      return {
+        ...answered(log.questions[0]?.prompt ?? state.lastSaid ?? "Nothing said yet."),
+        speaksOfList: true,
+      };
     case "disregard":
       return disregard(context, log, nowMs);
     case "standBy": {
@@ -58,9 +76,9 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
       );
     }
     case "clocks":
-      return answered("No clock runs.");
+      return answered(sayClocks(clocksRunning(log, context.protocol, nowMs), nowMs));
     case "next":
-      return next(context, log);
+      return callNext(context, log, nowMs);
     case "whichProtocol":
       return answered(sayWhichProtocol(context.protocol, context.mark));
     case "hearMe":

@@ -8,12 +8,18 @@ export type Reply =
   /** Read back what was recorded, then ask or say the rest. */
   | { readonly kind: "recorded"; readonly statements: readonly Statement[]; readonly then: string | undefined }
   | { readonly kind: "status" }
-  /** `heard` names the drug where the protocol has none of that name; `then` is the question that waits again. */
+  /** `heard` names the drug where the protocol has none of that name; `then` follows: the volume, or a question. */
   | { readonly kind: "dose"; readonly drugId: string; readonly heard: string; readonly then: string | undefined }
   | { readonly kind: "why"; readonly about: WhyAbout }
   | { readonly kind: "none" };
 
-export type Decision = { readonly facts: readonly NewFact[]; readonly outcome: Outcome; readonly reply: Reply };
+export type Decision = {
+  readonly facts: readonly NewFact[];
+  readonly outcome: Outcome;
+  readonly reply: Reply;
+  /** The reply itself names the step that waits, or says that none is read: the list adds nothing. */
+  readonly speaksOfList?: true;
+};
 
 /** Says something; the log changes only by what is not a clinical entry (a question closed, a step called). */
 export const answered = (text: string, facts: readonly NewFact[] = []): Decision => ({

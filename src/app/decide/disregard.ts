@@ -1,11 +1,19 @@
+import { sayCareFact } from "../../language/sentences/careFact.ts";
+import { sayFluidTotal } from "../../language/sentences/fluid.ts";
+import { sayTotalLeft } from "../../language/sentences/given.ts";
+import { sayWaived } from "../../language/sentences/list.ts";
 import { sayReading } from "../../language/sentences/reading.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import { sayStepAnswer } from "../../language/sentences/step.ts";
 import type { CaseState } from "../../log/caseState.ts";
-import type { StepEntry } from "../../log/careState.ts";
+import type { StepEntry, StrikableCare } from "../../log/careState.ts";
 import { selectLastStatement } from "../../log/statements.ts";
+import { strikeCare } from "../../log/strikeCare.ts";
+import { selectFluidTotal, selectTotal } from "../../log/totals.ts";
+import { findMedicine } from "../../protocol/findMedicine.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
+import { findFluid } from "../../rules/fluidTotal.ts";
 import { recorded, type Decision } from "./decision.ts";
 
 /** What "disregard" would strike. */
@@ -17,18 +25,51 @@ type Newest = {
   readonly leaves?: string;
 };
 
-function newestStep(protocol: Protocol, stepId: string, entry: StepEntry): Newest {
-  const step = findStep(protocol, stepId);
-  const before = step && entry.earlier && sayStepAnswer(step, entry.earlier.answer);
-  const leaves = before ?? "The step is open again.";
-  return { targetIds: [entry.factId], words: step && sayStepAnswer(step, entry.answer), leaves };
+/** Killer items waived in one breath are taken back in one. */
+function waivedWith(protocol: Protocol, log: CaseState, newest: StepEntry): Newest | undefined {
+  const together = Object.entries(log.steps).filter(
+    ([, entry]) => entry.answer === "waived" && entry.atMs === newest.atMs && entry.heard === newest.heard,
+  );
+  if (newest.answer !== "waived" || together.length < 2) return undefined;
+  const names = together.flatMap(([stepId]) => findStep(protocol, stepId)?.name ?? []);
+  const targetIds = together.map(([, { factId }]) => factId);
+  return { targetIds, words: sayWaived(names, newest.reason), leaves: "The steps are open again." };
 }
 
-/** The newest entry of the case: the last reading, or the last answer to a step. */
+function newestStep(protocol: Protocol, log: CaseState, stepId: string, entry: StepEntry): Newest {
+  const step = findStep(protocol, stepId);
+  const before = step && entry.earlier && sayStepAnswer(step, entry.earlier);
+  const leaves = before ?? "The step is open again.";
+  const alone = { targetIds: [entry.factId], words: step && sayStepAnswer(step, entry), leaves };
+  return waivedWith(protocol, log, entry) ?? alone;
+}
+
+/** Where a total is left by taking this back; nothing where there is none to say. */
+function leavesAfter(protocol: Protocol, log: CaseState, fact: StrikableCare, factId: string): string | undefined {
+  const { care } = log;
+  const without = { care: strikeCare(care, factId) };
+  if (fact.type === "drug.given") {
+    const name = findMedicine(protocol, fact.drugId)?.spokenName ?? fact.drugId;
+    return sayTotalLeft(name, selectTotal(without, fact.drugId));
+  }
+  if (fact.type !== "fluid.given") return undefined;
+  const fluid = findFluid(protocol, fact.fluidId) ?? { label: fact.fluidId };
+  return sayFluidTotal(fluid, selectFluidTotal(without, fact.fluidId).volumeMl, undefined);
+}
+
+/** The newest entry of the case: the last reading, the last answer to a step, or the last that was done for the patient. */
 export function newestEntry(protocol: Protocol, log: CaseState): Newest | undefined {
   const last = selectLastStatement(log);
+  const { taken } = log.care;
   const [step] = Object.entries(log.steps).toSorted(([, a], [, b]) => b.seq - a.seq);
-  if (step !== undefined && (last === undefined || step[1].seq > last.seq)) return newestStep(protocol, ...step);
+  if (taken !== undefined && taken.seq > Math.max(last?.seq ?? -1, step?.[1].seq ?? -1)) {
+    const { fact, factId } = taken;
+    const nameOf = (id: string): string =>
+      findMedicine(protocol, id)?.spokenName ?? findFluid(protocol, id)?.label ?? id;
+    const leaves = leavesAfter(protocol, log, fact, factId);
+    return { targetIds: [factId], words: sayCareFact(fact, nameOf), ...(leaves !== undefined && { leaves }) };
+  }
+  if (step !== undefined && (last === undefined || step[1].seq > last.seq)) return newestStep(protocol, log, ...step);
   return last && { targetIds: last.factIds, words: sayReading(last.statement, protocol.region) };
 }
 

@@ -1,6 +1,7 @@
 import type { CaseState } from "../../log/caseState.ts";
 import type { SaidItem } from "../../language/intent.ts";
-import type { FindingValue, HeardBy, NewFact, Statement } from "../../log/facts.ts";
+import type { FindingValue, NewFact, Statement } from "../../log/facts.ts";
+import type { HeardBy } from "../../log/heardBy.ts";
 import { mergeBackground, type Background } from "../../log/statements.ts";
 
 export type Source = { readonly heard: string; readonly by: HeardBy };

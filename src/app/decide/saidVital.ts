@@ -1,5 +1,6 @@
 import type { VitalCode } from "../../core/vitals.ts";
-import type { SaidNumber, SaidVital } from "../../language/intent.ts";
+import type { SaidVital } from "../../language/intent.ts";
+import type { SaidNumber } from "../../language/saidNumber.ts";
 import type { SaidUnit, VitalValue } from "../../log/facts.ts";
 
 /** A value as it was said, to be checked anew. */

@@ -8,11 +8,14 @@ const HEADROOM_MMHG = 20;
 const SCALE_STEP_MMHG = 10;
 
 export function viewHeadline(p: Perfusion): ScreenView["headline"] {
+  const cppText = showCpp(p.cpp);
+  const cppUnder = p.cpp.kind === "measured" && p.cpp.cppMmHg < p.cpp.targetMmHg;
   if (p.map === undefined)
-    return { mapText: "MAP not yet recorded", deficitText: "", cppText: showCpp(p.cpp), met: false };
+    return { mapText: "MAP not yet recorded", deficitText: "", cppText, met: false, mapUnder: false, cppUnder };
   const { mapMmHg, targetMmHg } = p.map;
-  const met = mapMmHg >= targetMmHg && (p.cpp.kind !== "measured" || p.cpp.cppMmHg >= p.cpp.targetMmHg);
-  return { mapText: showMap(p.map), deficitText: showMapAgainstTarget(p.map), cppText: showCpp(p.cpp), met };
+  const mapUnder = mapMmHg < targetMmHg;
+  const deficitText = showMapAgainstTarget(p.map);
+  return { mapText: showMap(p.map), deficitText, cppText, met: !mapUnder && !cppUnder, mapUnder, cppUnder };
 }
 
 /** MAP as a bar made of ICP and of what remains for perfusion. With a measured ICP the line is the MAP that the CPP target needs, if that is higher. */

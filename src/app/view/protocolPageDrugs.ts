@@ -28,6 +28,7 @@ function showDose(dose: Dose): string {
     fromKg !== undefined && `from ${showQuantity(fromKg, "kg")}`,
     belowKg !== undefined && `under ${showQuantity(belowKg, "kg")}`,
     shock && `in shock ${showDoseSpan(shock, rate)}`,
+    dose.afterTube && "for after the tube",
     dose.omitInShock && "not given in shock",
     minimum !== undefined && `at least ${showQuantity(minimum, unit)}`,
     cap !== undefined && `cap ${showQuantity(cap, unit)}`,
@@ -55,8 +56,13 @@ function showConcentration(concentration: Drug["concentrations"][number]): strin
   return label === shown.replaceAll("\u00a0", " ") ? shown : `${label}: ${shown}`;
 }
 
-const showRecipe = ({ stock, takeMl, diluent, addMl, makes }: Recipe): string =>
-  `${showQuantity(takeMl, "mL")} of ${showStrength(stock)}, with ${showQuantity(addMl, "mL")} of ${diluent}, makes ${showStrength(makes)}`;
+const MADE_FOR: Readonly<Record<Recipe["for"], string>> = {
+  syringe: "drawn up to give from at once",
+  infusion: "for an infusion",
+};
+
+const showRecipe = ({ stock, takeMl, diluent, addMl, makes, ...recipe }: Recipe): string =>
+  `${showQuantity(takeMl, "mL")} of ${showStrength(stock)}, with ${showQuantity(addMl, "mL")} of ${diluent}, makes ${showStrength(makes)}; ${MADE_FOR[recipe.for]}`;
 
 type Medicine = Pick<Osmotic, "doses" | "infusions" | "cautions">;
 

@@ -2,14 +2,16 @@ import { showStandingAlert } from "../../language/sentences/alert.ts";
 import { sayProtocolStatus, showProtocolMark } from "../../language/sentences/protocol.ts";
 import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
-import { selectNextStep, selectProgress } from "../../log/steps.ts";
 import { standingAlerts } from "../../rules/alertsDue.ts";
 import { type AppContext, type AppState } from "../context.ts";
 import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
 import type { TalkState } from "../talkState.ts";
+import { viewCourse } from "./course.ts";
+import { viewDrugs } from "./drugs.ts";
 import { viewHearMe } from "./hearMe.ts";
+import { viewList } from "./list.ts";
 import { viewBar, viewHeadline } from "./perfusionBar.ts";
 import { viewTargets } from "./targets.ts";
 import { viewTiles } from "./tiles.ts";
@@ -24,8 +26,6 @@ export function viewScreen(
   nowMs: number,
 ): ScreenView {
   const perfusion = selectPerfusion(log, protocol, nowMs);
-  const next = selectNextStep(log, protocol);
-  const progress = selectProgress(log, protocol);
   const hearingText = talk.hearing === "listening" ? showListening(talk.mode, talk.attentive) : talk.hearingText;
   return {
     caution: protocol.caution,
@@ -47,15 +47,11 @@ export function viewScreen(
     headline: viewHeadline(perfusion),
     bar: viewBar(perfusion, protocol),
     targetLines: viewTargets(log, protocol),
+    ...viewCourse(log, protocol, nowMs),
     why: viewWhy(protocol, log, why.shown, nowMs),
     tiles: viewTiles(log, protocol, nowMs),
-    nextStep: next && {
-      groupText: `${next.group.title}, step ${next.number} of ${next.total}`,
-      challenge: next.step.challenge,
-      killer: next.step.killer,
-    },
-    progressText: `${progress.done} of ${progress.total} steps done`,
-    groups: progress.groups,
+    drugs: viewDrugs(log, protocol, nowMs),
+    ...viewList(log, protocol, nowMs),
     alerts: standingAlerts(log, protocol, nowMs).map((a) => ({
       id: a.alertId,
       priority: a.priority,

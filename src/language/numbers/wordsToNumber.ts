@@ -3,14 +3,14 @@ import type { NumberError } from "./numberError.ts";
 import { numberToken, type NumberToken } from "./numberWords.ts";
 import { readWhole } from "./readWhole.ts";
 
-/** Digits after the point. A third decimal is refused, not rounded. */
-const MAX_DECIMALS = 2;
+/** Digits after the point; rates need three. A fourth is refused, not rounded. */
+const MAX_DECIMALS = 3;
 
 /**
  * The value of a number as it was said.
  *
  * @param words lower-case words of one number and nothing else, e.g. `["one", "oh", "five"]`.
- * @returns     the value: whole, or with one or two decimals. Never negative. No unit, no range check.
+ * @returns     the value: whole, or with up to three decimals. Never negative. No unit, no range check.
  *
  * Errors: anything that is not exactly one number in a known form. It never guesses: "one twenty eighty" (two numbers),
  * "twenty fifteen", "thirty six five" (36, 5 or 36.5) and "one oh fifteen" are refused, so that somebody asks.

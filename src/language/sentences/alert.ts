@@ -20,9 +20,19 @@ export function sayAlert(alert: AlertDue): string {
   return sentences(`${number}, ${sayAgainstTarget(alert.value, alert.target)}`, age);
 }
 
-/** The same on the screen, always with its age: "MAP 65, 25 under target 90, 2 min ago". */
-export const showStandingAlert = (alert: StandingAlert): string =>
-  `${SHOWN[alert.code]} ${showNumber(Math.round(alert.value), 0)}, ${showAgainstTarget(alert.value, alert.target)}, ${showAge(alert.ageMs)}`;
+/**
+ * The same on the screen, always with its age: "MAP 65, 25 under target 90, 2 min ago". Where the value is back at target
+ * the alert stands until more readings agree, and says so.
+ */
+export function showStandingAlert(alert: StandingAlert): string {
+  const against =
+    alert.deficit > 0
+      ? showAgainstTarget(alert.value, alert.target)
+      : `back at target ${showNumber(alert.target, 0)}, not yet sure`;
+  return `${SHOWN[alert.code]} ${showNumber(Math.round(alert.value), 0)}, ${against}, ${showAge(alert.ageMs)}`;
+}
 
 /** A question nobody answered: the value stays in the record as unconfirmed and never counts. */
-export const sayUnconfirmed = (question: Question): string => `Not confirmed: ${question.heard}.`;
+export const sayUnconfirmed = ({ heard, wants, prompt }: Question): string =>
+  // "Ketamine" was asked for its dose and states nothing: what stays open is our question.
+  wants?.kind === "strength" || wants?.kind === "stock" ? `Not answered: ${prompt}` : `Not confirmed: ${heard}.`;

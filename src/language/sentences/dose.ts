@@ -1,8 +1,9 @@
-import type { DoseUnit, WeightScalar } from "../../core/doseUnits.ts";
+import type { WeightScalar } from "../../core/doseUnits.ts";
 import { VITALS } from "../../core/vitals.ts";
 import type { DrugPlan, DrugPlanError } from "../../rules/drugPlan.ts";
+import { sayAmount, spokenAmount } from "./amount.ts";
 import { sayDoseUnit } from "./doseUnit.ts";
-import { roundedDose, sayNumber, sayTwoWays } from "./number.ts";
+import { sayNumber, sayTwoWays } from "./number.ts";
 import { saySafely } from "./safeNumber.ts";
 import { sentences } from "./sentence.ts";
 import { sayOld } from "./status.ts";
@@ -13,18 +14,6 @@ const SCALARS: Readonly<Record<WeightScalar, string>> = {
   lean: "lean weight",
   adjusted: "adjusted weight",
 };
-
-/** Under a tenth, two decimals are too few figures for a dose: the smaller unit has them. */
-const SMALLER: Readonly<Partial<Record<DoseUnit, DoseUnit>>> = { g: "mg", mg: "mcg" };
-
-/** "sixty, six zero, milligrams"; "one gram"; 0.066 mg is "sixty six, six six, micrograms". */
-function sayDoseAmount(value: number, unit: DoseUnit): string {
-  const smaller = value < 0.1 ? SMALLER[unit] : undefined;
-  if (smaller !== undefined) return sayDoseAmount(value * 1000, smaller);
-  const [number, words] = [sayTwoWays(roundedDose(value)), sayDoseUnit(unit)];
-  if (number.includes(",")) return `${number}, ${words}`;
-  return `${number} ${value === 1 ? words.slice(0, -1) : words}`;
-}
 
 function sayPerKg({ planned, weight }: DrugPlan): string | undefined {
   if (planned.perKg === undefined || weight === undefined) return undefined;
@@ -53,7 +42,7 @@ export const sayDose = (plan: DrugPlan): string =>
   sentences(
     // The purpose always: ten micrograms of adrenaline are right for a falling pressure and wrong for an arrest.
     `${plan.medicine.spokenName}, ${plan.dose.purpose}`,
-    sayDoseAmount(plan.planned.usual.value, plan.planned.usual.unit),
+    sayAmount(spokenAmount(plan.planned.usual)),
     sayPerKg(plan),
     sayShock(plan),
     sayLimits(plan),

@@ -7,7 +7,7 @@ const MAX_SPOKEN = 99_999;
  * Decimal rounding, half away from zero: the one place where a value is rounded, when it is shown or said.
  * Works on the printed decimal form, so that 0.285 to two places is 0.29.
  */
-function roundedText(value: number, decimals: 0 | 1 | 2): string {
+function roundedText(value: number, decimals: 0 | 1 | 2 | 3): string {
   // Numbers that JavaScript prints with an exponent of their own are either nothing at this precision or too large.
   const scaled = Math.abs(value) < 1e-6 ? 0 : Math.round(Number(`${Math.abs(value)}e${decimals}`));
   if (!Number.isSafeInteger(scaled)) return String(value);
@@ -48,7 +48,7 @@ function sayWhole(digits: string): string {
   return parts.join(" ");
 }
 
-function speak(value: number, decimals: 0 | 1 | 2, whole: (digits: string) => string): string {
+function speak(value: number, decimals: 0 | 1 | 2 | 3, whole: (digits: string) => string): string {
   const text = withoutTrailingZeros(roundedText(value, decimals));
   const [integer = "", fraction] = text.replace("-", "").split(".");
   if (!/^\d+$/u.test(integer)) return "no number";
@@ -75,6 +75,18 @@ export function sayTwoWays(value: number): string {
   return whole === digits ? whole : `${whole}, ${digits}`;
 }
 
+/** A rate or an amount as somebody said it: with all three decimals that can be said, "zero point one two five". */
+export const sayExactly = (value: number): string => speak(value, 3, sayWhole);
+
+/** The same two ways, where a whole number can be said in two: "sixty, six zero", "zero point one two five". */
+export function sayExactlyTwoWays(value: number): string {
+  const [whole, digits] = [sayExactly(value), speak(value, 3, digitWords)];
+  return whole === digits ? whole : `${whole}, ${digits}`;
+}
+
+/** Rates need three decimals under one: 0.025 is not 0.03. From one on, as a dose. */
+export const roundedRate = (value: number): number => (value >= 1 ? roundedDose(value) : Number(roundedText(value, 3)));
+
 const grouped = (text: string): string => {
   const [integer = "", fraction] = text.split(".");
   // A no-break space: a number must never be broken over two lines.
@@ -85,6 +97,10 @@ const grouped = (text: string): string => {
 /** A measured number as printed: leading zero always, exactly `decimals` decimals, thousands grouped by a space. */
 export const showNumber = (value: number, decimals: 0 | 1 | 2): string =>
   Number.isFinite(value) ? grouped(roundedText(value, decimals)) : "no number";
+
+/** A rate or an amount as somebody said it, printed: up to three decimals, no trailing zero (0.025, 5). */
+export const showExactly = (value: number): string =>
+  Number.isFinite(value) ? grouped(withoutTrailingZeros(roundedText(value, 3))) : "no number";
 
 /** An amount as printed, such as a dose: as `showNumber`, but never a trailing zero (5, not 5.0). */
 export const showAmount = (value: number): string =>

@@ -17,7 +17,8 @@ function inUsual({ low, high }: Range, { co2 }: UsualUnits) {
   return { ends: ends.flatMap((end) => (end.ok ? [end.value] : [])), decimals, unit: co2 };
 }
 
-function sayEndTidal(range: Range, usual: UsualUnits): string {
+/** "end tidal thirty five to forty five", in the usual unit. Ends in mmHg. */
+export function sayEndTidal(range: Range, usual: UsualUnits): string {
   const { ends, decimals, unit } = inUsual(range, usual);
   const words = ends.map((end) => sayNumber(end, decimals)).join(" to ");
   return `end tidal ${words}${unit === "kPa" ? ` ${saidUnitWords(unit)}` : ""}`;

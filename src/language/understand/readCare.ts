@@ -1,4 +1,5 @@
-import type { Intent, SaidNumber } from "../intent.ts";
+import type { Intent } from "../intent.ts";
+import type { SaidNumber } from "../saidNumber.ts";
 import type { SpokenAmount, SpokenRate } from "../careIntent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
 import { saidNumber } from "./saidNumber.ts";

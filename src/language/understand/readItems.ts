@@ -1,5 +1,6 @@
 import type { VitalCode } from "../../core/vitals.ts";
-import type { SaidItem, SaidNumber, SaidVital } from "../intent.ts";
+import type { SaidItem, SaidVital } from "../intent.ts";
+import type { SaidNumber } from "../saidNumber.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
 import { saidNumber, type Half } from "./saidNumber.ts";
 import { NUMBER_TAGS, tagValue } from "./tagValues.ts";

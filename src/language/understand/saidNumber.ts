@@ -1,5 +1,5 @@
 import { wordsToNumber } from "../numbers/wordsToNumber.ts";
-import type { SaidNumber } from "../intent.ts";
+import type { SaidNumber } from "../saidNumber.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
 
 /** Which half of a number said two ways counts: both, which must agree, or one of two that do not. */

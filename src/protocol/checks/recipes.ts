@@ -11,7 +11,7 @@ const ROUNDING = 1e-9;
 const differs = (a: number, b: number, tolerance: number): boolean =>
   Math.abs(a - b) > (tolerance + ROUNDING) * Math.abs(b);
 
-function checkRecipe({ stock, takeMl, addMl, makes }: Recipe, at: Place): Faults {
+function checkArithmetic({ stock, takeMl, addMl, makes }: Recipe, at: Place): Faults {
   const family = familyOf(stock.unit);
   const volumeMl = takeMl + addMl;
   const volumeFaults = when(
@@ -37,6 +37,19 @@ function checkRecipe({ stock, takeMl, addMl, makes }: Recipe, at: Place): Faults
   ];
 }
 
-/** Dilutions whose arithmetic holds. */
+/** A syringe is drawn up to give a dose from. An infusion needs no rate here: a single dose may run in from a bag. */
+const checkFor = (recipe: Recipe, { doses }: Drug, at: Place): Faults =>
+  when(
+    recipe.for === "syringe" && doses.length === 0,
+    [...at, "for"],
+    "nothing of this drug is given at once: a syringe needs a dose",
+  );
+
+/** Dilutions whose arithmetic holds, and that something is given from. */
 export const checkRecipes = ({ drugs }: Protocol): Faults =>
-  drugs.flatMap(({ recipes }, d) => recipes.flatMap((recipe, r) => checkRecipe(recipe, ["drugs", d, "recipes", r])));
+  drugs.flatMap((drug, d) =>
+    drug.recipes.flatMap((recipe, r) => {
+      const at = ["drugs", d, "recipes", r];
+      return [...checkArithmetic(recipe, at), ...checkFor(recipe, drug, at)];
+    }),
+  );

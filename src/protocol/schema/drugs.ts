@@ -6,9 +6,11 @@ const amounts = { low: positive, usual: positive, high: positive };
 const audience = v.picklist(["adult", "child", "all"]);
 
 /** One way to give a drug at once. Amounts are in `unit`, for each kilogram where `per` is "kg". */
-const dose = v.strictObject({
+export const dose = v.strictObject({
   id: text,
   purpose: text,
+  /** For after intubation: once the tube is confirmed it goes before the others, which were for before it. */
+  afterTube: v.exactOptional(v.literal(true)),
   population: audience,
   route: v.picklist(["IV", "IM"]),
   per: v.picklist(["kg", "dose"]),
@@ -55,8 +57,10 @@ const strength = { amount: positive, unit: doseUnit, volumeMl: positive };
 const concentration = v.strictObject({ ...strength, label: text, source });
 
 /** How a strength is made: take some of the stock, add the rest. */
-const recipe = v.strictObject({
+export const recipe = v.strictObject({
   id: text,
+  /** `syringe`: drawn up to give from at once. `infusion`: a bag, or the syringe of a pump. */
+  for: v.picklist(["syringe", "infusion"]),
   stock: v.strictObject(strength),
   takeMl: positive,
   diluent: text,

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import { timers } from "../schema/alerts.ts";
+import { dose, drug, osmotic, recipe } from "../schema/drugs.ts";
 import { source, text, vitalCode } from "../schema/parts.ts";
 import { oxygen } from "../schema/physiology.ts";
 import { protocolSchema } from "../schema/protocolSchema.ts";
@@ -30,6 +31,8 @@ const group = v.strictObject({
   steps: v.pipe(v.array(step), v.nonEmpty("needs a step")),
 });
 
+const doses = v.array(v.omit(dose, ["afterTube"]));
+
 const LATER_TIMERS = [
   "promptAgainS",
   "co2AfterTubeS",
@@ -47,6 +50,8 @@ export const schemaTwo = v.strictObject({
   schema: v.literal(2),
   targets: v.omit(targets, ["herniation"]),
   groups: v.array(group),
+  drugs: v.array(v.strictObject({ ...drug.entries, doses, recipes: v.array(v.omit(recipe, ["for"])) })),
+  osmotics: v.array(v.strictObject({ ...osmotic.entries, doses })),
   oxygen: v.omit(oxygen, ["cylinderWarnMin"]),
   timers: v.omit(timers, LATER_TIMERS),
 });

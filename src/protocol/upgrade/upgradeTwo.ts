@@ -1,10 +1,11 @@
 import { findStep } from "../findStep.ts";
 import type { Protocol, Step, StepGroup } from "../protocol.ts";
+import { medicinesThree } from "./medicinesThree.ts";
 import type { FileTwo } from "./schemaTwo.ts";
 import { nameSteps } from "./stepNames.ts";
 
 const COMPLETED =
-  "Upgraded from schema 2: what that did not say (step names, rescue, failed airway, timers and more) was completed from the bundled example. Review before use.";
+  "Upgraded from schema 2: what that did not say (step names, rescue, failed airway, timers and more) was completed from the bundled example; what each dilution is for and which doses are for after intubation was guessed. Review before use.";
 
 type Group = FileTwo["groups"][number] | StepGroup;
 
@@ -61,14 +62,15 @@ export const completeTwo = (file: Two, example: Protocol): Protocol => ({
 
 /**
  * A file of schema 2 as one of schema 3. What it said is kept; what it could not say is taken from the example, so
- * nobody has approved the whole: its status is `example`, and its caution says so. No step closes by itself that did
+ * nobody has approved the whole: its status is `example`, and its caution says so. What a dilution is for, and which doses
+ * are for after the tube, is guessed: see `medicinesThree`. No step closes by itself that did
  * not do so before.
  *
  * @param example the bundled protocol.
  * Not for: use without `validateProtocol`: numbers of two files now stand side by side.
  */
 export const upgradeTwo = (file: FileTwo, example: Protocol): Protocol => ({
-  ...completeTwo(file, example),
+  ...completeTwo({ ...file, ...medicinesThree(file) }, example),
   status: "example",
   caution: `${file.caution} ${COMPLETED}`,
 });

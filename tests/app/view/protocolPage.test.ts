@@ -38,6 +38,7 @@ const CODED: readonly (readonly [end: RegExp, words: readonly string[]])[] = [
   [/\.phase$/u, ["prepare", "afterTube", "rescue", "failedAirway"]],
   [/soundAlike$/u, ["always", "if-action-differs"]],
   [/\.class$/u, ["induction", "opioid", "muscleRelaxant", "other", "relaxantReversal"]],
+  [/recipes\.\d+\.for$/u, ["syringe", "infusion"]],
   [/\.solute$/u, ["sodiumChloride", "mannitol", "sodiumBicarbonate"]],
   [/(?:doses|infusions)\.\d+\.population$/u, ["adult", "child", "all"]],
   [/\.route$/u, ["IV", "IM"]],
@@ -241,6 +242,7 @@ describe("rows in words", () => {
       { omitInShock: true, repeatAfterS: { low: 120, high: 7200 }, mostDoses: 1 },
       "0.5 to 1 micrograms/kg, usual 0.75, IM; by lean weight; not given in shock; again after 2 to 120 min; at most 1 dose in all",
     ],
+    [{ afterTube: true }, "0.5 to 1 micrograms/kg, usual 0.75, IM; by lean weight; for after the tube"],
     [
       { repeatAfterS: { low: 3600, high: 7200 }, mostDoses: 3 },
       "0.5 to 1 micrograms/kg, usual 0.75, IM; by lean weight; again after 1 to 2 h; at most 3 doses in all",
@@ -279,6 +281,16 @@ describe("rows in words", () => {
     const rows = rowsOf(viewOf(withEntry(defaultProtocol, path, value)));
     const row = rows.find(({ difference }) => difference !== "none")!;
     expect([row.label, plain(row.value)]).toEqual([label, text]);
+  });
+
+  it.each([
+    ["syringe", "drawn up to give from at once"],
+    ["infusion", "for an infusion"],
+  ])("says what a dilution is for: %s", (made, text) => {
+    const rows = rowsOf(viewOf(withEntry(defaultProtocol, ["drugs", 0, "recipes", 0, "for"], made)));
+    const row = rows.find(({ key }) => key === "recipes.halfStrength")!;
+    expect(plain(row.value).endsWith(`makes 500 mg in 10 mL; ${text}`)).toBe(true);
+    expect(row.difference).toBe(made === "syringe" ? "none" : "changed");
   });
 
   const CARRIES = { what: "invented rate", unit: "mcg/kg/h", low: 1, high: 2000 };

@@ -55,6 +55,8 @@ describe("headline and bar", () => {
       deficitText: "",
       cppText: "CPP not known: no pressure recorded",
       met: false,
+      mapUnder: false,
+      cppUnder: false,
     });
     expect(screen.bar).toBeUndefined();
   });
@@ -78,6 +80,17 @@ describe("headline and bar", () => {
     ["on target, and the CPP too", ["120/80", "icp 22"], "MAP 93 mmHg, computed", "at or above target 90", true],
   ] as const)("%s", (_name, lines, mapText, deficitText, met) => {
     expect(shown(...lines).screen.headline).toMatchObject({ mapText, deficitText, met });
+  });
+
+  // CPP by hand: 93.3 - 40 = 53.3; 93.3 - 22 = 71.3; 63.3 - 22 = 41.3.
+  it.each([
+    [["120/80"], { met: true, mapUnder: false, cppUnder: false }],
+    [["120/80", "icp 22"], { met: true, mapUnder: false, cppUnder: false }],
+    [["120/80", "icp 40"], { met: false, mapUnder: false, cppUnder: true }],
+    [["90/50"], { met: false, mapUnder: true, cppUnder: false }],
+    [["90/50", "icp 22"], { met: false, mapUnder: true, cppUnder: true }],
+  ] as const)("marks what is under target, each by itself: %j", (lines, marks) => {
+    expect(shown(...lines).screen.headline).toMatchObject(marks);
   });
 
   it("draws the assumed range while ICP is not measured, and the target MAP as the line", () => {
@@ -275,5 +288,11 @@ describe("questions, steps and alerts", () => {
 
   it("takes an alert off once it is cleared", () => {
     expect(shown("map 65", "correction map 95").screen.alerts).toEqual([]);
+  });
+
+  it("an alert whose value is back at target says that it waits to be sure", () => {
+    expect(shown("map 65").screen.alerts.map((a) => a.text)).toEqual(["MAP 65, 25 under target 90, now"]);
+    const back = shown("map 65", "map 95").screen.alerts.map((a) => a.text);
+    expect(back).toEqual(["MAP 95, back at target 90, not yet sure, now"]);
   });
 });

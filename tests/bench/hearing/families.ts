@@ -62,6 +62,21 @@ export const FAMILIES: readonly Family[] = [
     ],
   },
   { name: "dose", weight: 6, kind: "drugs", state: "open", starts: [{ file: "drugs", rule: "doseQuestion" }] },
+  {
+    name: "given",
+    weight: 6,
+    kind: "drugs",
+    state: "open",
+    starts: ["given", "infusion", "strengthOf", "fluid"].map((rule) => ({ file: "care", rule })),
+  },
+  {
+    name: "care",
+    weight: 3,
+    kind: "drugs",
+    state: "open",
+    starts: ["howMuch", "make", "total", "cylinder"].map((rule) => ({ file: "care", rule })),
+  },
+  { name: "course", weight: 5, kind: "control", state: "open", starts: [{ file: "course", rule: "course" }] },
   { name: "why", weight: 2, kind: "control", state: "open", starts: [{ file: "drugs", rule: "whyQuestion" }] },
 ];
 
@@ -107,20 +122,30 @@ export function familyOf(intent: Intent): string {
     case "rate":
     case "doseUnit":
       return "answer";
-    default:
+    case "given":
+    case "infusion":
+    case "strength":
+    case "fluid":
+      return "given";
+    case "howMuch":
+    case "make":
+    case "total":
+    case "cylinder":
       return "care";
+    default:
+      return "course";
   }
 }
 
 /** What the best meaning of an utterance is, for those who fit a decision by kinds. */
 export type MeaningKind = "vitals" | "command" | "step" | "dose" | "why" | "number" | "answer" | "care" | "none";
 
+const KINDS: readonly MeaningKind[] = ["dose", "why", "step", "answer", "command"];
+
 export function kindOf(intents: readonly Intent[]): MeaningKind {
   const [first] = intents;
   if (first === undefined) return "none";
   if (first.kind === "vitals" || first.kind === "number") return first.kind;
   const family = familyOf(first);
-  return family === "dose" || family === "why" || family === "step" || family === "care" || family === "answer"
-    ? family
-    : "command";
+  return KINDS.find((kind) => kind === family) ?? "care";
 }

@@ -98,7 +98,7 @@ const REFUSED: readonly (readonly [said: string, kind: string, why: string])[] =
   ["five point", "not-one-number", "cut off"],
   ["point fifteen", "not-one-number", "0.15 or a slip"],
   ["five point one point two", "not-one-number", "two points"],
-  ["five point one two three", "too-many-digits", "three decimals"],
+  ["five point one two three four", "too-many-digits", "four decimals"],
   ["zero five point two", "not-one-number", "0 and 5.2"],
   ["one thousand point five", "not-one-number", "no such value here"],
   ["constructor", "unknown-word", "a word that objects know"],

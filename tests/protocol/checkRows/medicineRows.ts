@@ -133,6 +133,14 @@ export const medicineRows: CheckRows = {
     ],
     [[[`${RECIPE}.makes.unit`, "units"]], [`${RECIPE}.makes.unit: units cannot be made from mg`]],
     [[[`${RECIPE}.stock.unit`, "mL"]], [`${RECIPE}.stock.unit: a strength is an amount in a volume: must not be mL`]],
+    [[[`${RECIPE}.for`, "syringe"]], [`${RECIPE}.for: nothing of this drug is given at once: a syringe needs a dose`]],
+    [
+      [
+        [`${RECIPE}.for`, "syringe"],
+        ["drugs[1].doses", [{ ...minimalProtocol().drugs[0]?.doses[0] }]],
+      ],
+      [],
+    ],
     [[[`${RECIPE}.stock`, { amount: 1, unit: "g", volumeMl: 1000 }]], []],
   ],
 };

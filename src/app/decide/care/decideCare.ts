@@ -5,6 +5,7 @@ import type { Source } from "../recordStatement.ts";
 import { decideCourse } from "./decideCourse.ts";
 import { decideDrugs } from "./decideDrugs.ts";
 import { decideList } from "./decideList.ts";
+import { decideStepQuantity } from "./list/stepQuantity.ts";
 
 /** What follows from what was said of drugs, of the list of steps, or of the course of the case. */
 export function decideCare(
@@ -15,12 +16,16 @@ export function decideCare(
   nowMs: number,
 ): Decision {
   switch (intent.kind) {
-    case "given":
-    case "infusion":
-    case "howMuch":
     case "strength":
     case "amount":
     case "rate":
+      return (
+        decideStepQuantity(context, state.log, intent, source, nowMs) ??
+        decideDrugs(context, state, intent, source, nowMs)
+      );
+    case "given":
+    case "infusion":
+    case "howMuch":
     case "doseUnit":
     case "make":
     case "total":

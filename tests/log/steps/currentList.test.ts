@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { selectNextStep, selectProgress } from "../../src/log/steps.ts";
-import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.ts";
-import { CaseBuilder } from "./caseBuilder.ts";
+import { selectNextStep, selectProgress } from "../../../src/log/steps/currentList.ts";
+import { defaultProtocol as protocol } from "../../../src/protocol/defaultProtocol.ts";
+import { CaseBuilder } from "../caseBuilder.ts";
 
-const next = (c: CaseBuilder): string | undefined => selectNextStep(c.state, protocol)?.step.id;
+const next = (c: CaseBuilder): string | undefined => selectNextStep(c.state, protocol, c.nowMs)?.step.id;
 const ids = protocol.groups
   .filter((group) => group.phase === "prepare")
   .flatMap((group) => group.steps.map((step) => step.id));
@@ -17,7 +17,7 @@ function answerAllBut(c: CaseBuilder, left: readonly string[]): void {
 
 describe("the next step", () => {
   it("is the first of the list, with its place", () => {
-    const step = selectNextStep(new CaseBuilder().state, protocol);
+    const step = selectNextStep(new CaseBuilder().state, protocol, 0);
     expect(step).toMatchObject({ step: { id: "bleeding" }, group: { id: "patient" }, number: 1, total });
   });
   it("is the first without an answer, whatever the order of answers", () => {
@@ -88,10 +88,10 @@ describe("what follows the tube", () => {
   it("is in the protocol, but neither called nor counted as preparation", () => {
     expect(afterIds.length).toBeGreaterThan(0);
     const c = new CaseBuilder();
-    expect(selectNextStep(c.state, protocol)?.total).toBe(total);
+    expect(selectNextStep(c.state, protocol, c.nowMs)?.total).toBe(total);
     for (const id of afterIds) c.answer(id, "done");
-    expect(selectProgress(c.state, protocol)).toMatchObject({ done: 0, total });
-    expect(selectProgress(c.state, protocol).groups.map((g) => g.id)).not.toContain(after[0]?.id);
+    expect(selectProgress(c.state, protocol, c.nowMs)).toMatchObject({ done: 0, total });
+    expect(selectProgress(c.state, protocol, c.nowMs).groups.map((g) => g.group.id)).not.toContain(after[0]?.id);
     answerAllBut(c, []);
     for (const id of afterIds) c.answer(id, "later");
     expect(next(c)).toBeUndefined();
@@ -104,9 +104,9 @@ describe("progress", () => {
     c.answer("bleeding", "done");
     c.answer("suction", "not-needed");
     c.answer("tube", "later");
-    const progress = selectProgress(c.state, protocol);
+    const progress = selectProgress(c.state, protocol, c.nowMs);
     expect({ done: progress.done, total: progress.total }).toEqual({ done: 2, total });
-    expect(progress.groups.map((g) => [g.id, g.done, g.total])).toEqual([
+    expect(progress.groups.map((g) => [g.group.id, g.done, g.total])).toEqual([
       ["patient", 1, 8],
       ["drugs", 0, 6],
       ["equipment", 1, 8],
@@ -123,7 +123,7 @@ describe("progress", () => {
       fc.property(answers, (given) => {
         const c = new CaseBuilder();
         given.forEach(([id, answer], i) => c.at(i).answer(id, answer));
-        const { done } = selectProgress(c.state, protocol);
+        const { done } = selectProgress(c.state, protocol, c.nowMs);
         const step = next(c);
         expect(step === undefined).toBe(done === total);
         const last = given.findLast(([id]) => id === step)?.[1];

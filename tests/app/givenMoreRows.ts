@@ -1,0 +1,257 @@
+import type { Row } from "./caseRows.ts";
+
+/** Volumes, push doses, repeats, guesses, and doses that nobody affirmed or that were taken back. Invented. Worked examples are those of the reference dossier, by the weight that the protocol orders: ideal weight of a man of 178 cm 73.2 kg, a child of six years 25 kg. */
+export const GIVEN_MORE_CASES: Readonly<Record<string, readonly Row[]>> = {
+  "15 micrograms of adrenaline at 10 micrograms per mL is 1.5 mL (dossier 5.2); over 10 % off the plan": [
+    [
+      "adrenaline ten micrograms per mil",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, ten, one zero, micrograms in one millilitre?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength adrenaline 10 mcg in 1",
+      "At ten micrograms in one millilitre, for ten micrograms, one millilitre.",
+    ],
+    [
+      "adrenaline fifteen given",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, fifteen, one five, micrograms, given? Plan was ten, one zero, micrograms.",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given adrenaline 15 mcg",
+      "Adrenaline fifteen micrograms given. Next in one minute at the earliest.",
+    ],
+  ],
+  "push dose given, without its drug": [
+    ["push dose given", "refused", "", "No push dose has an affirmed concentration. Name the drug."],
+    [
+      "phenylephrine ten milligrams in one hundred",
+      "asked",
+      "asked always-confirm",
+      "Phenylephrine, ten, one zero, milligrams in one hundred, one zero zero, millilitres?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength phenylephrine 10 mg in 100",
+      "At ten milligrams in one hundred millilitres, for one hundred micrograms, one millilitre.",
+    ],
+    [
+      "push dose given",
+      "asked",
+      "asked always-confirm",
+      "Phenylephrine, one hundred, one zero zero, micrograms, given?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given phenylephrine 100 mcg",
+      "Phenylephrine one hundred micrograms given. Next in one minute at the earliest.",
+    ],
+    [
+      "[0:30] push dose given",
+      "asked",
+      "asked always-confirm",
+      "Phenylephrine, one hundred, one zero zero, micrograms, given? The earliest next is in thirty seconds.",
+    ],
+    [
+      "[0:30] affirm",
+      "recorded",
+      "closed affirmed, given phenylephrine 100 mcg",
+      "Phenylephrine one hundred micrograms given. Total two hundred micrograms, two doses. Next in one minute at the earliest.",
+    ],
+    [
+      "[0:40] adrenaline ten micrograms per mil",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, ten, one zero, micrograms in one millilitre?",
+    ],
+    [
+      "[0:40] affirm",
+      "recorded",
+      "closed affirmed, strength adrenaline 10 mcg in 1",
+      "At ten micrograms in one millilitre, for ten micrograms, one millilitre.",
+    ],
+    ["[0:40] push dose given", "refused", "", "Phenylephrine, or adrenaline? Name the drug."],
+  ],
+  "a bag is no push dose, and does not stand in for the syringe": [
+    [
+      "adrenaline one milligram in two fifty",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, one milligram in two fifty, two five zero, millilitres?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength adrenaline 1 mg in 250",
+      "At one milligram in two fifty millilitres, for ten micrograms, two point five millilitres.",
+    ],
+    ["push dose given", "refused", "", "No push dose has an affirmed concentration. Name the drug."],
+    [
+      "adrenaline one hundred micrograms in ten",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, one hundred, one zero zero, micrograms in ten, one zero, millilitres?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength adrenaline 100 mcg in 10",
+      "At one hundred micrograms in ten millilitres, for ten micrograms, one millilitre.",
+    ],
+    [
+      "adrenaline one milligram in two fifty",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, one milligram in two fifty, two five zero, millilitres?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength adrenaline 1 mg in 250",
+      "At one milligram in two fifty millilitres, for ten micrograms, two point five millilitres.",
+    ],
+    [
+      "push dose one mil given",
+      "asked",
+      "asked always-confirm",
+      "Adrenaline, ten, one zero, micrograms, in one millilitre, given?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given adrenaline 10 mcg",
+      "Adrenaline ten micrograms given. Next in one minute at the earliest.",
+    ],
+  ],
+  "a second dose of 23.4 percent saline is the last": [
+    [
+      "twenty three point four percent saline",
+      "answered",
+      "",
+      "Twenty three point four percent saline, herniation. Thirty, three zero, millilitres. The protocol does not give it before hospital.",
+    ],
+    [
+      "twenty three point four percent saline given",
+      "asked",
+      "asked always-confirm",
+      "Twenty three point four percent saline, thirty, three zero, millilitres, given?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given sodiumChloride23point4 30 mL",
+      "Twenty three point four percent saline thirty millilitres given. Next in twenty minutes at the earliest. Ends in ten minutes to twenty minutes.",
+    ],
+    [
+      "twenty three point four percent saline given",
+      "asked",
+      "asked always-confirm",
+      "Twenty three point four percent saline, thirty, three zero, millilitres, given? The earliest next is in twenty minutes.",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given sodiumChloride23point4 30 mL",
+      "Twenty three point four percent saline thirty millilitres given. Total sixty millilitres, two doses. No more of this dose. Ends in ten minutes to twenty minutes.",
+    ],
+    [
+      "twenty three point four percent saline given",
+      "asked",
+      "asked always-confirm",
+      "Twenty three point four percent saline, thirty, three zero, millilitres, given? Two doses before it: the most.",
+    ],
+  ],
+  "a guessed weight is called one": [
+    ["estimated weight seven one kilos", "recorded", "weight 71 estimated", "Estimated weight seventy one kilograms."],
+    [
+      "suxamethonium",
+      "asked",
+      "asked always-confirm",
+      "Suxamethonium, paralysis for intubation. One oh seven, one zero seven, milligrams. One point five per kilo, actual weight seventy one, estimated. Shock index not known. One other dose in the protocol. Suxamethonium, which concentration?",
+    ],
+    [
+      "twenty milligrams per mil",
+      "asked",
+      "closed restated, asked always-confirm",
+      "Suxamethonium, twenty, two zero, milligrams in one millilitre?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, strength suxamethonium 20 mg in 1",
+      "At twenty milligrams in one millilitre, for one oh seven milligrams, five point four millilitres. It holds one oh eight milligrams.",
+    ],
+    [
+      "suxamethonium given",
+      "asked",
+      "asked always-confirm",
+      "Suxamethonium, paralysis for intubation, one oh eight, one zero eight, milligrams, given?",
+    ],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given suxamethonium 108 mg",
+      "Suxamethonium one oh eight milligrams given.",
+    ],
+  ],
+  "no dose while the weight is in question": [
+    ["weight eighty kilos", "asked", "asked sound-alike", "Weight eighty, eight zero?"],
+    [
+      "suxamethonium given",
+      "asked",
+      "asked always-confirm",
+      "No dose of suxamethonium while the weight is in question. Answer it first. Suxamethonium, how much was given?",
+    ],
+    [
+      "affirm",
+      "refused",
+      "",
+      "No dose of suxamethonium while the weight is in question. Answer it first. Suxamethonium, how much was given?",
+    ],
+  ],
+  "taken back, the total is as before": [
+    [
+      "height one seventy eight centimetres, sex male",
+      "recorded",
+      "height 178, sex male",
+      "Height one seventy eight centimetres, sex male.",
+    ],
+    ["ketamine given", "asked", "asked always-confirm", "Ketamine, one ten, one one zero, milligrams, given?"],
+    ["affirm", "recorded", "closed affirmed, given ketamine 110 mg", "Ketamine one ten milligrams given."],
+    ["ketamine given", "asked", "asked always-confirm", "Ketamine, one ten, one one zero, milligrams, given?"],
+    [
+      "affirm",
+      "recorded",
+      "closed affirmed, given ketamine 110 mg",
+      "Ketamine one ten milligrams given. Total two twenty milligrams, two doses.",
+    ],
+    [
+      "disregard",
+      "recorded",
+      "struck 1",
+      "Disregarded: ketamine one ten milligrams given. Total now one ten milligrams.",
+    ],
+    ["disregard", "recorded", "struck 1", "Disregarded: ketamine one ten milligrams given. No ketamine given."],
+    ["totals", "answered", "", "Nothing given."],
+    ["disregard", "recorded", "struck 2", "Disregarded: height one seventy eight centimetres, sex male."],
+  ],
+  "nobody affirms: it stays unconfirmed and never counts": [
+    [
+      "height one seventy eight centimetres, sex male",
+      "recorded",
+      "height 178, sex male",
+      "Height one seventy eight centimetres, sex male.",
+    ],
+    ["ketamine given", "asked", "asked always-confirm", "Ketamine, one ten, one one zero, milligrams, given?"],
+    ["[1:00] totals", "answered", "", "Nothing given."],
+    ["[1:00] affirm", "ignored", "", ""],
+  ],
+};

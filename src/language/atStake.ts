@@ -27,6 +27,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "howMuch":
     case "make":
     case "total":
+    case "equivalents":
     case "list":
     case "tell":
     case "help":

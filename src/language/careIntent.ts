@@ -30,6 +30,8 @@ export type CareIntent =
   | { readonly kind: "make"; readonly drugId: string; readonly purpose: "pushDose" | "infusion" | "any" }
   /** What was given in all: of one drug, or of everything. */
   | { readonly kind: "total"; readonly drugId?: string }
+  /** How much of the other osmotic agents has the same load. */
+  | { readonly kind: "equivalents"; readonly drugId: string }
   | { readonly kind: "fluid"; readonly fluidId: string; readonly volumeMl: SaidNumber }
   /** Contents in litres, or a gauge pressure in bar with the cylinder's water volume in litres. */
   | {

@@ -77,6 +77,9 @@ export const CARE_ROWS: readonly Row[] = [
   ["total", "-"],
   ["make ketamine now", "-"],
   ["mannitol 40 g given", "given drugId=mannitol20 amount=40 g"],
+  ["equivalents of mannitol", "equivalents drugId=mannitol20"],
+  ["equivalents of three percent saline", "equivalents drugId=sodiumChloride3"],
+  ["equivalents", "-"],
 ];
 
 /** Answers to what a question of care wants to be told. */

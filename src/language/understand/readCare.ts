@@ -67,6 +67,8 @@ function readDrugs(parse: Parse, care: ReturnType<typeof tagValue<"care">>, numb
     }
     case "total":
       return [{ kind: "total", ...part("drugId", drugId) }];
+    case "equivalents":
+      return drugId === undefined ? [] : [{ kind: "equivalents", drugId }];
     case "fluid": {
       const fluidId = idOf(parse, "fluid");
       if (fluidId === undefined || numbers.volume === undefined) return [];

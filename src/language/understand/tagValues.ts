@@ -62,6 +62,7 @@ const VALUES = {
     "unit",
     "make",
     "total",
+    "equivalents",
     "fluid",
     "cylinder",
   ],

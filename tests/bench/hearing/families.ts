@@ -74,7 +74,7 @@ export const FAMILIES: readonly Family[] = [
     weight: 3,
     kind: "drugs",
     state: "open",
-    starts: ["howMuch", "make", "total", "cylinder"].map((rule) => ({ file: "care", rule })),
+    starts: ["howMuch", "make", "total", "equivalents", "cylinder"].map((rule) => ({ file: "care", rule })),
   },
   { name: "course", weight: 5, kind: "control", state: "open", starts: [{ file: "course", rule: "course" }] },
   { name: "why", weight: 2, kind: "control", state: "open", starts: [{ file: "drugs", rule: "whyQuestion" }] },
@@ -130,6 +130,7 @@ export function familyOf(intent: Intent): string {
     case "howMuch":
     case "make":
     case "total":
+    case "equivalents":
     case "cylinder":
       return "care";
     default:

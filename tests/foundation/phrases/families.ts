@@ -76,6 +76,7 @@ export const PHRASE_FAMILIES: readonly { readonly title: string; readonly rows: 
       ["care", "infusion", "an infusion starts, changes, stops: once affirmed"],
       ["care", "make", "a dilution, spoken one step at a time"],
       ["care", "total", "what was given in all"],
+      ["care", "equivalents", "how much of the other osmotic agents has the same load"],
       ["care", "fluid", "fluid or blood: once affirmed, with the total for each kilogram"],
       ["care", "cylinder", "how long the oxygen lasts"],
       ["drugs", "whyQuestion", "how a number came about"],

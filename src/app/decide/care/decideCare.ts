@@ -29,6 +29,7 @@ export function decideCare(
     case "doseUnit":
     case "make":
     case "total":
+    case "equivalents":
     case "fluid":
     case "cylinder":
       return decideDrugs(context, state, intent, source, nowMs);

@@ -4,6 +4,7 @@ import type { Decision } from "../decision.ts";
 import type { Source } from "../recordStatement.ts";
 import { decideDrugAnswer } from "./answerWant.ts";
 import { decideCylinder } from "./decideCylinder.ts";
+import { decideEquivalents } from "./decideEquivalents.ts";
 import { decideFluid } from "./decideFluid.ts";
 import { decideGiven } from "./decideGiven.ts";
 import { decideHowMuch } from "./decideHowMuch.ts";
@@ -24,6 +25,7 @@ type DrugIntent = Extract<
       | "doseUnit"
       | "make"
       | "total"
+      | "equivalents"
       | "fluid"
       | "cylinder";
   }
@@ -53,6 +55,8 @@ export function decideDrugs(
       return decideMake(context, log, intent, source, nowMs);
     case "total":
       return decideTotal(context, log, intent.drugId);
+    case "equivalents":
+      return decideEquivalents(context, log, intent.drugId, nowMs);
     case "fluid":
       return decideFluid(context, log, intent, source, nowMs);
     case "cylinder":

@@ -1,5 +1,6 @@
 import { browserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
+import { fetchLanguage, type Language } from "./adapters/files/fetchLanguage.ts";
 import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
 import { signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
@@ -25,18 +26,15 @@ import { defaultProtocol } from "./protocol/defaultProtocol.ts";
 import { mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
 import { showMeter, showProtocolPage, showView } from "./ui/screenStore.ts";
-import dictionaryText from "../grammars/words.dict?raw";
+import dictionary from "../grammars/words.dict?url";
 
-const files = import.meta.glob<string>("../grammars/*.jsgf", { query: "?raw", import: "default", eager: true });
-const sources = Object.fromEntries(
-  Object.entries(files).map(([path, text]) => [path.replace(/^.*\/|\.jsgf$/g, ""), text]),
-);
+const grammars = import.meta.glob<string>("../grammars/*.jsgf", { query: "?url", import: "default", eager: true });
 
 const LANGUAGE = "en-GB";
 
 /** The recogniser of the user's choice. The browser's own was agreed to where it sends sound away. */
-function makeRecogniser(settings: Settings): Recogniser {
-  if (settings.engine === "built-in") return createBrowserRecogniser(document.baseURI, { sources, dictionaryText });
+function makeRecogniser(settings: Settings, language: Language): Recogniser {
+  if (settings.engine === "built-in") return createBrowserRecogniser(document.baseURI, language);
   const audioMayLeaveDevice = settings.browserEngine === "sends-sound";
   return createWebSpeechRecogniser(browserSpeechService(), { lang: LANGUAGE, audioMayLeaveDevice });
 }
@@ -46,8 +44,8 @@ const makeSpeaker = ({ voiceId }: Settings): Speaker =>
     ? builtInVoiceInPage(new URL("voice/flite.wasm", document.baseURI).href)
     : deviceVoiceInPage(voiceId);
 
-function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): void {
-  const grammars = compileGrammars(sources);
+function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice, language: Language): void {
+  const grammars = compileGrammars(language.sources);
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
   const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
@@ -66,7 +64,7 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
     session,
     clock: browserClock,
     speaker: makeSpeaker(settings),
-    recogniser: makeRecogniser(settings),
+    recogniser: makeRecogniser(settings, language),
     profiles: profileStoreInPage(),
     onChange: show,
     onMeter: showMeter,
@@ -74,7 +72,7 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
   const change = (input: SettingsInput): void => {
     const before = settings;
     settings = changeSettings(before, input);
-    if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings));
+    if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings, language));
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
   const take = async (choosing: Promise<Choice>): Promise<void> => {
@@ -106,4 +104,5 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice): 
 
 const root = document.getElementById("root");
 const protocols = new ProtocolChoice(protocolStoreInPage(), signaturesHere());
-if (root !== null) void protocols.start().then((first) => run(root, protocols, first));
+const ready = Promise.all([protocols.start(), fetchLanguage({ grammars, dictionary })]);
+if (root !== null) void ready.then(([first, language]) => run(root, protocols, first, language));

@@ -60,7 +60,7 @@ describe("a case by voice alone, the network cut before it starts", () => {
     await page.reload({ waitUntil: "load" });
     await vi.waitFor(() => expect(page.innerText("main")).resolves.toMatch(/heard\s+next/i), WHOLE);
     // The last words are still to be said.
-    await page.waitForTimeout(4000);
+    await page.waitForTimeout(7000);
     sounds = await playedSounds(page);
   }, 180_000);
 
@@ -102,6 +102,7 @@ describe("a case by voice alone, the network cut before it starts", () => {
       "pressure one ten over sixty",
       "sats ninety six",
       "bleeding stopped pelvis bound if suspected",
+      "preparation phase",
     ]);
   });
 

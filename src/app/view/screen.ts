@@ -3,7 +3,7 @@ import { sayProtocolStatus, showProtocolMark } from "../../language/sentences/pr
 import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
 import { standingAlerts } from "../../rules/alertsDue.ts";
-import { type AppContext, type AppState } from "../context.ts";
+import { grammarState, type AppContext, type AppState } from "../context.ts";
 import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
@@ -59,6 +59,6 @@ export function viewScreen(
     })),
     settings: viewSettings(settings),
     hearMe: viewHearMe(talk.hearMe, nowMs),
-    phrases: examplePhrases(log.questions.length > 0 ? "asked" : "open"),
+    phrases: examplePhrases(grammarState(protocol, log)),
   };
 }

@@ -1,4 +1,5 @@
-const OPEN: readonly string[] = [
+/** What can be said at any time. */
+const ALWAYS: readonly string[] = [
   "one ten over sixty, rate ninety, sats ninety four",
   "blood pressure one ten over sixty",
   "art line one ten over sixty, mean eighty",
@@ -34,9 +35,36 @@ const OPEN: readonly string[] = [
   "done",
   "not needed",
   "later",
-  "suction ready",
-  "bougie not ready",
-  "dose of ketamine",
+  "read the list",
+  "killer items",
+  "what's left",
+  "waive no time",
+  "ketamine",
+  "ketamine fifty milligrams per mil",
+  "ketamine given",
+  "rocuronium ninety given",
+  "push dose given",
+  "start noradrenaline at point one",
+  "stop noradrenaline",
+  "how much noradrenaline",
+  "make push dose phenylephrine",
+  "equivalents of mannitol",
+  "saline two fifty given",
+  "totals",
+  "cylinder six hundred litres at fifteen",
+  "oxygen running",
+  "clocks",
+  "phase settle",
+  "blade in",
+  "out",
+  "tube in",
+  "tube confirmed",
+  "which attempt",
+  "failed airway",
+  "start rescue",
+  "end rescue",
+  "which tube",
+  "ventilator settings",
   "why",
   "why that dose",
   "why map",
@@ -45,19 +73,46 @@ const OPEN: readonly string[] = [
   "stand by",
   "which protocol",
   "what can i say",
+  "what can i say about drugs",
   "hear me",
   "forget my voice",
 ];
 
-const ANSWERS: readonly string[] = ["affirm", "negative", "one five", "fifteen, one five", "kilopascals"];
+/** Answers to the steps by name: of the preparation, and once the tube is confirmed. */
+const BEFORE: readonly string[] = [
+  "suction ready",
+  "bougie not ready",
+  "tube eight point zero",
+  "second medic calls pressures",
+];
+const AFTER: readonly string[] = [
+  "tube depth twenty three centimetres",
+  "ties loose",
+  "tidal volume four fifty",
+  "sedation running",
+];
+
+const ANSWERS: readonly string[] = [
+  "affirm",
+  "negative",
+  "one five",
+  "fifteen, one five",
+  "kilopascals",
+  "fifty milligrams per mil",
+];
+
+/** The states of a case in which different things can be said: the names of the public rules of `case.jsgf`. */
+export type PhraseState = "open" | "asked" | "openAfter" | "askedAfter";
 
 /**
  * One or more phrases of every family that can be said now, for the list shown and read to users.
  *
- * @param state `open`: no question waits. `asked`: one does, so its answers come first.
+ * @param state as the grammars are named: whether a question waits, and whether the tube is confirmed.
  * Errors: none. Every phrase is tested to be understood in its state.
  * Not for: recognition; the grammar files hold what is understood.
  */
-export function examplePhrases(state: "open" | "asked"): readonly string[] {
-  return state === "asked" ? [...ANSWERS, ...OPEN] : OPEN;
+export function examplePhrases(state: PhraseState): readonly string[] {
+  const isAfter = state === "openAfter" || state === "askedAfter";
+  const open = [...ALWAYS, ...(isAfter ? AFTER : BEFORE)];
+  return state === "asked" || state === "askedAfter" ? [...ANSWERS, ...open] : open;
 }

@@ -146,8 +146,9 @@ describe("whatever is said", () => {
   });
 });
 
-describe.each(["open", "asked"] as const)("example phrases, %s", (state) => {
+describe.each(["open", "asked", "openAfter", "askedAfter"] as const)("example phrases, %s", (state) => {
+  const grammar = compiled("case", state);
   it.each(examplePhrases(state))("%s", (phrase) => {
-    expect(understand(state === "open" ? open : asked, normalise(phrase)).kind).toBe("one");
+    expect(understand(grammar, normalise(phrase)).kind).toBe("one");
   });
 });

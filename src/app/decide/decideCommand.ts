@@ -87,6 +87,6 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
     case "notNow":
       return answered(log.questions[0]?.prompt ?? "Nothing to put off.");
     case "whatCanISay":
-      return answered(sayHelp(log.questions.length > 0));
+      return answered(sayHelp(log.questions[0]));
   }
 }

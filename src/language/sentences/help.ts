@@ -1,11 +1,30 @@
+import type { Question } from "../../log/facts.ts";
 import type { HelpTopic } from "../careIntent.ts";
 
-/** What "what can I say" answers: short enough to be heard out. The screen lists more. */
-export function sayHelp(questionWaits: boolean): string {
-  return questionWaits
-    ? "Affirm, negative, or the digits. Or say the value again."
-    : "Say a reading, such as one ten over sixty, or sats ninety four. Or say status, next, done, correction, disregard, read back, stand by.";
+const OPEN =
+  "Say a reading, such as one ten over sixty. Or status, next, done, correction, disregard, stand by. Ask what can I say about drugs, the list, the airway, clocks, or readings.";
+
+/** What would answer the question that waits. */
+function sayAnswers({ acts, wants }: Question): string {
+  switch (wants?.kind) {
+    case "strength":
+    case "stock":
+      return "Say it as on the label, such as ten milligrams per mil. Or negative.";
+    case "amount":
+    case "rate":
+    case "amountUnit":
+    case "rateUnit":
+      return "Say the number with its unit. Or negative.";
+    case "stepValue":
+      return "Say the number. Or negative.";
+    case undefined:
+      return acts === undefined ? "Affirm, negative, or the digits. Or say the value again." : "Affirm, or negative.";
+  }
 }
+
+/** What "what can I say" answers: short enough to be heard out. The screen lists more. */
+export const sayHelp = (question: Question | undefined): string =>
+  question === undefined ? OPEN : sayAnswers(question);
 
 const TOPICS: Readonly<Record<HelpTopic, string>> = {
   readings: "Say one ten over sixty, sats ninety four, left pupil four brisk, motor five, or cause bleed.",

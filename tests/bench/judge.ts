@@ -5,7 +5,7 @@ import type { Intent } from "../../src/language/intent.ts";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
-import type { Act, NewFact, Question, Statement } from "../../src/log/facts.ts";
+import type { Act, Fact, NewFact, Question, Statement } from "../../src/log/facts.ts";
 
 /**
  * right: recorded or carried out as said. askedRight: asked back, and the right value is among those offered.
@@ -27,8 +27,9 @@ export type Truth = {
 /** Of sounds that say nothing: whatever is recorded is wrong. */
 export const NOTHING_TRUE: Truth = { keys: new Set(), entries: new Set(), isAsked: false, keysOf: () => [] };
 
-/** A fact of care without the words that led to it: the same amount is the same fact however it was said. */
-const careEntry = (fact: object): string => JSON.stringify({ ...fact, heard: "", by: "" });
+/** A fact of care without its stamp and the words that led to it: the same amount is the same fact however it was said. */
+const careEntry = (fact: NewFact | Fact): string =>
+  JSON.stringify(fact, (key, part: unknown) => (["v", "id", "atMs", "heard", "by"].includes(key) ? undefined : part));
 
 const entriesOf = ({ vitals, findings, sex, cause, herniation }: Statement): readonly string[] => [
   ...vitals.map((v) =>

@@ -21,6 +21,7 @@ public <reply> = pressure <nSbp> over <nDbp>
   | heart rate <nHr>
   | example protocol not approved for patients
   | bleeding stopped pelvis bound if suspected
+  | preparation phase
   | suction on second suction ready
   | oxygen running how long and what saturation;
 `;
@@ -42,6 +43,7 @@ example IH G Z AE M P AH L
 approved AH P R UW V D
 for F AO R
 patients P EY SH AH N T S
+preparation P R EH P ER EY SH AH N
 `;
 
 /** Joins the voice's phrases on one time line and cuts it where it pauses for longer. */

@@ -10,6 +10,7 @@ import { findMedicine } from "../../protocol/findMedicine.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import type { AppContext } from "../context.ts";
+import { askQuestion } from "./askQuestion.ts";
 import { decideDose } from "./care/decideDose.ts";
 import { judgeAnswer, recordAnswer } from "./care/list/answerStep.ts";
 import { recordAffirmed } from "./care/recordAffirmed.ts";
@@ -103,24 +104,8 @@ export function askAct(
   const acts = intents.flatMap((intent) => actOf(context, log, intent, source, nowMs) ?? []);
   const allDoses = acts.every(({ kind }) => kind === "dose");
   if (acts.length === 0 || acts.length < intents.length || (acts.length > 1 && !allDoses)) return refused(SAY_AGAIN);
-  const closed = closedBy(log, acts);
   const prompt = promptOf(context.protocol, log, acts, source.heard);
-  const question: Question = {
-    id: `question-${log.factCount + closed.length}`,
-    reason: "acoustic",
-    about: [],
-    prompt,
-    ...source,
-    askedAtMs: nowMs,
-    strikes: [],
-    candidates: [],
-    acts,
-  };
-  return {
-    facts: [...closed, { type: "question.asked", question }],
-    outcome: "asked",
-    reply: { kind: "words", text: prompt },
-  };
+  return askQuestion(log, { prompt, source, nowMs }, { reason: "acoustic", acts }, closedBy(log, acts));
 }
 
 function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, act: Act, nowMs: number): Decision {

@@ -102,7 +102,8 @@ const takesUnit = ({ about: [doubtful] }: Question, unit: SaidUnit | undefined):
   unit === undefined || (doubtful !== undefined && toCanonical(doubtful, 1, unit).ok);
 
 /**
- * A bare number: the value of a step that waits for it. Said while a question of values waits, it picks the candidate with that number, or states the value anew.
+ * A bare number: the value of a step that waits for it. Said while a question of values waits, it picks the candidate with
+ * that number, or states the value anew.
  * In doubt over a sound-alike only digits are an answer: the same doubtful word again settles nothing.
  */
 export function decideNumber(

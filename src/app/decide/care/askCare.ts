@@ -1,7 +1,7 @@
 import type { CaseState } from "../../../log/caseState.ts";
 import type { AffirmedFact, NewFact, Question, RateWanted, Want } from "../../../log/facts.ts";
+import { askQuestion, type Asking } from "../askQuestion.ts";
 import type { Decision } from "../decision.ts";
-import type { Source } from "../recordStatement.ts";
 
 /** What a question of care is about: a new one about the same takes the place of the old one. */
 function topicOf({ acts = [], wants }: Question): string | undefined {
@@ -24,32 +24,14 @@ export const closeAbout = (log: CaseState, topic: string): readonly NewFact[] =>
     topicOf(q) === topic ? [{ type: "question.closed", questionId: q.id, outcome: "restated" } as const] : [],
   );
 
-export type Asking = { readonly prompt: string; readonly source: Source; readonly nowMs: number };
-
 function ask(
   log: CaseState,
   topic: string,
-  { prompt, source, nowMs }: Asking,
+  asking: Asking,
   what: Pick<Question, "acts" | "wants">,
   before: readonly NewFact[],
 ): Decision {
-  const closed = closeAbout(log, topic);
-  const question: Question = {
-    id: `question-${log.factCount + before.length + closed.length}`,
-    reason: "always-confirm",
-    about: [],
-    prompt,
-    ...source,
-    askedAtMs: nowMs,
-    strikes: [],
-    candidates: [],
-    ...what,
-  };
-  return {
-    facts: [...before, ...closed, { type: "question.asked", question }],
-    outcome: "asked",
-    reply: { kind: "words", text: prompt },
-  };
+  return askQuestion(log, asking, { reason: "always-confirm", ...what }, [...before, ...closeAbout(log, topic)]);
 }
 
 /**

@@ -1,6 +1,7 @@
 import { askStep } from "../../../../language/sentences/act.ts";
 import type { CaseState } from "../../../../log/caseState.ts";
-import type { NewFact, Question } from "../../../../log/facts.ts";
+import type { NewFact } from "../../../../log/facts.ts";
+import { askQuestion } from "../../askQuestion.ts";
 import type { Decision } from "../../decision.ts";
 import type { Source } from "../../recordStatement.ts";
 import { closeAbout } from "../askCare.ts";
@@ -22,23 +23,9 @@ export function askAnswer(
   nowMs: number,
 ): Decision {
   const closed = [...closeAsked(log, step.id), ...closeAbout(log, `step ${step.id}`)];
-  const prompt = askStep(step, given);
-  const question: Question = {
-    id: `question-${log.factCount + closed.length}`,
-    reason: alikes.length > 0 ? "sound-alike" : "always-confirm",
-    about: [],
-    prompt,
-    ...source,
-    askedAtMs: nowMs,
-    strikes: [],
-    candidates: [],
-    acts: [{ kind: "step", stepId: step.id, ...given }],
-  };
-  return {
-    facts: [...closed, { type: "question.asked", question }],
-    outcome: "asked",
-    reply: { kind: "words", text: prompt },
-  };
+  const reason = alikes.length > 0 ? "sound-alike" : "always-confirm";
+  const acts = [{ kind: "step", stepId: step.id, ...given } as const];
+  return askQuestion(log, { prompt: askStep(step, given), source, nowMs }, { reason, acts }, closed);
 }
 
 /** Puts the answer into the log, or asks it back where its number sounds like another that the step could carry. */

@@ -22,15 +22,17 @@ function openQuestion(facts: readonly Fact[]): string | undefined {
  */
 async function closeTheLoop(page: Page, say: (line: string) => Promise<void>, [line, stands, readBack]: SpokenStep) {
   let next = line;
+  const tries: string[] = [];
   for (let i = 0; i < MOST_TRIES; i++) {
     await say(next);
     const facts = await readFacts(page);
     if (stands(facts)) return;
     const asked = openQuestion(facts);
+    tries.push(`"${next}" left ${asked === undefined ? "no question" : `"${asked}"`}`);
     const isOurs = asked !== undefined && readBack.test(asked);
     next = isOurs ? "affirm" : line;
   }
-  throw new Error(`"${line}" does not stand in the record after ${MOST_TRIES} tries`);
+  throw new Error(`"${line}" does not stand in the record: ${tries.join("; ")}`);
 }
 
 describe("a whole intubation without a hand, from sound alone", () => {

@@ -9,6 +9,7 @@ const all =
   (...parts: readonly ((facts: readonly Fact[]) => boolean)[]) =>
   (facts: readonly Fact[]) =>
     parts.every((part) => part(facts));
+const man = (facts: readonly Fact[]) => facts.some((f) => f.type === "sex.recorded" && f.sex === "male");
 const strength = (drugId: string) => (facts: readonly Fact[]) =>
   facts.some((f) => f.type === "strength.affirmed" && f.drugId === drugId);
 const given = (drugId: string, mg: number) => (facts: readonly Fact[]) =>
@@ -23,13 +24,18 @@ const airway = (event: string) => (facts: readonly Fact[]) =>
  * it. A test holds the two together.
  */
 export const HANDS_FREE_CASE: readonly SpokenStep[] = [
-  ["thirty four year old man", vital("age", 34), /thirty four/i],
+  // Doses need the sex too: "thirty four year old" alone is half of it.
+  ["thirty four year old man", all(vital("age", 34), man), /thirty four/i],
   ["weight eighty kilos", vital("weight", 80), /weight eighty/i],
   ["height one seventy eight", vital("height", 178), /height one seventy eight/i],
   ["one twenty six over seventy four", all(vital("sbp", 126), vital("dbp", 74)), /one twenty six/i],
   ["heart rate ninety two", vital("hr", 92), /heart rate ninety two/i],
   ["sats ninety seven", vital("spo2", 97), /sats ninety seven/i],
-  ["eyes two verbal two motor four", all(vital("gcsEye", 2), vital("gcsMotor", 4)), /eyes two|verbal two|motor four/i],
+  [
+    "eyes two verbal two motor four",
+    all(vital("gcsEye", 2), vital("gcsVerbal", 2), vital("gcsMotor", 4)),
+    /eyes two|verbal two|motor four/i,
+  ],
   ["both pupils four brisk", all(vital("pupilLeft", 4), vital("pupilRight", 4)), /pupil four brisk/i],
   ["oxygen running", (facts) => facts.some((f) => f.type === "clock.started"), /oxygen running/i],
   ["ketamine fifty milligrams per mil", strength("ketamine"), /^ketamine, fifty, five zero, milligrams in one milli/i],

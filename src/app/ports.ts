@@ -90,11 +90,16 @@ export type SpeakerError =
   | { readonly kind: "disposed" };
 
 export type Spoken = {
+  /** Empty: the tone alone. */
   readonly text: string;
   /** An alert: its tone sounds first, then the words. */
   readonly tone?: Priority;
   /** Said without pauses, and faster, where it would last longer than this. */
   readonly withinMs?: number;
+  /** Times the usual pace; under 1 is slower. */
+  readonly pace?: number;
+  /** Louder or softer than usual, dB; words and tone alike. */
+  readonly gainDb?: number;
 };
 
 /** Sounds that say something without words: heard, refused, asking, called (go ahead). Short and soft. */

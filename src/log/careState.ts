@@ -61,6 +61,8 @@ export type PromptEntry = {
   readonly times: number;
   /** The occurrences before it, newest first: a strike can bring one of them back, and it was said then. */
   readonly before: readonly { readonly key: string; readonly atMs: number }[];
+  /** The occurrence that somebody has acknowledged. */
+  readonly acknowledgedKey: string | undefined;
 };
 
 type Cells<T> = Readonly<Record<string, T>>;

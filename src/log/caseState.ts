@@ -2,6 +2,7 @@ import type { Sex } from "../core/bodySize.ts";
 import type { VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
+import { FIRST_TALK_SETTINGS, type TalkSettings } from "./talkState.ts";
 import { emptyCare, type CareState, type StepEntry } from "./careState.ts";
 import type { Fact, FindingValue, ProtocolMark, Question, VitalValue } from "./facts.ts";
 import type { HeardBy } from "./heardBy.ts";
@@ -45,6 +46,12 @@ export type AlertState = {
   /** Fact numbers of the last raise (or step up) and of the last announcement: is there anything still to be said? */
   readonly raisedAtSeq: number;
   readonly announcedAtSeq: number | undefined;
+  /** The value that it was last announced or acknowledged with: is the newest one worse? */
+  readonly saidValue: number | undefined;
+  /** Since when somebody has it; not once it was raised anew or became worse. */
+  readonly acknowledgedAtMs: number | undefined;
+  /** How often it was announced since it was raised or became worse. */
+  readonly times: number;
 };
 
 export type CaseState = {
@@ -80,6 +87,9 @@ export type CaseState = {
   readonly standByUntilMs: number | undefined;
   /** Standing alerts by id. */
   readonly alerts: Readonly<Record<string, AlertState>>;
+  /** Unix ms of the last alerts and prompts that were spoken, newest first: a few are enough to cap them. */
+  readonly spokenAtMs: readonly number[];
+  readonly talk: TalkSettings;
 };
 
 export const emptyCase: CaseState = {
@@ -100,4 +110,6 @@ export const emptyCase: CaseState = {
   care: emptyCare,
   standByUntilMs: undefined,
   alerts: {},
+  spokenAtMs: [],
+  talk: FIRST_TALK_SETTINGS,
 };

@@ -5,6 +5,7 @@ import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
 import type { HeardBy } from "./heardBy.ts";
 import type { CareFact, SaidAmount, SaidRate } from "./careFacts.ts";
+import type { TalkFact } from "./talkFacts.ts";
 
 /** A unit as a person says it. The stored unit is fixed per vital (`VITALS`); this is what was spoken. */
 export type SaidUnit =
@@ -212,6 +213,7 @@ export type Fact = Stamp &
         readonly by: HeardBy;
       } & AnswerToStep)
     | CareFact
+    | TalkFact
     | { readonly type: "standBy.started"; readonly untilMs: number }
     | { readonly type: "alert.raised"; readonly alertId: string; readonly priority: Priority; readonly value: number }
     | {
@@ -220,8 +222,11 @@ export type Fact = Stamp &
         readonly priority: Priority;
         readonly value: number;
         readonly text: string;
+        /** Past the cap on spoken alerts, or in a spoken prompt: this one was a tone, or nothing of its own. */
+        readonly unspoken?: true;
       }
-    | { readonly type: "alert.cleared"; readonly alertId: string }
+    /** `withdrawn`: the value that raised it was struck out. */
+    | { readonly type: "alert.cleared"; readonly alertId: string; readonly withdrawn?: true }
   );
 
 /** A fact before the log has given it its stamp. */

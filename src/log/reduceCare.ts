@@ -7,6 +7,14 @@ type Stamped = { readonly id: string; readonly atMs: number };
 /** How many earlier occurrences of a prompt are kept: more than a strike ever brings back. */
 const PROMPTS_KEPT = 8;
 
+/** Somebody has this occurrence of a prompt: it is not said again. */
+export function acknowledgePrompt(care: CareState, promptId: string, key: string): CareState {
+  const entry = care.prompts[promptId];
+  return entry === undefined
+    ? care
+    : { ...care, prompts: { ...care.prompts, [promptId]: { ...entry, acknowledgedKey: key } } };
+}
+
 /** What a fact of care changes. */
 export function reduceCare(care: CareState, fact: CareFact & Stamped, seq: number): CareState {
   const stamp = { seq, atMs: fact.atMs, factId: fact.id };
@@ -18,7 +26,8 @@ export function reduceCare(care: CareState, fact: CareFact & Stamped, seq: numbe
     const times = last?.key === key ? last.times + 1 : 1;
     const others = last === undefined ? [] : [{ key: last.key, atMs: last.atMs }, ...last.before];
     const before = others.filter((other) => other.key !== key).slice(0, PROMPTS_KEPT);
-    return { ...care, prompts: { ...care.prompts, [promptId]: { key, atMs, seq, times, before } } };
+    const acknowledgedKey = last?.acknowledgedKey;
+    return { ...care, prompts: { ...care.prompts, [promptId]: { key, atMs, seq, times, before, acknowledgedKey } } };
   }
   const next: CareState = { ...care, taken: { fact, ...stamp, earlier: care.taken } };
   /** The chain with this fact at its head. */

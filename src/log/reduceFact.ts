@@ -4,8 +4,9 @@ import { isWorse } from "../protocol/priority.ts";
 import { emptyCase, type AlertState, type CaseState, type VitalEntry } from "./caseState.ts";
 import type { Fact } from "./facts.ts";
 import { phasesAfter } from "./phase.ts";
-import { reduceCare } from "./reduceCare.ts";
+import { acknowledgePrompt, reduceCare } from "./reduceCare.ts";
 import { strike } from "./strike.ts";
+import { reduceTalk } from "./talkState.ts";
 
 type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
 type Recording = Extract<Fact, { readonly readingId: string }>;
@@ -45,8 +46,19 @@ function raise(
     raisedAtSeq: seq,
     announcedAtMs: before?.announcedAtMs,
     announcedAtSeq: before?.announcedAtSeq,
+    saidValue: before?.saidValue,
+    acknowledgedAtMs: undefined,
+    times: 0,
   };
 }
+
+/** More than any cap on spoken alerts lets through. */
+const SPOKEN_KEPT = 32;
+
+const withSpoken = (state: CaseState, atMs: number): CaseState => ({
+  ...state,
+  spokenAtMs: [atMs, ...state.spokenAtMs].slice(0, SPOKEN_KEPT),
+});
 
 /** What the fact changes; counting it is left to the caller. */
 function changed(state: CaseState, fact: Fact): CaseState {
@@ -105,9 +117,28 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "alert.announced": {
       const alert = state.alerts[fact.alertId];
       if (alert === undefined) return state;
-      const announced = { ...alert, announcedAtMs: fact.atMs, announcedAtSeq: seq };
-      return { ...state, alerts: { ...state.alerts, [fact.alertId]: announced } };
+      const announced = {
+        ...alert,
+        announcedAtMs: fact.atMs,
+        announcedAtSeq: seq,
+        saidValue: fact.value,
+        times: alert.times + 1,
+      };
+      const spoke = fact.unspoken === true ? state : withSpoken(state, fact.atMs);
+      return { ...spoke, alerts: { ...state.alerts, [fact.alertId]: announced } };
     }
+    case "alert.acknowledged": {
+      if (fact.key !== undefined) return { ...state, care: acknowledgePrompt(state.care, fact.alertId, fact.key) };
+      const alert = state.alerts[fact.alertId];
+      if (alert === undefined) return state;
+      return { ...state, alerts: { ...state.alerts, [fact.alertId]: { ...alert, acknowledgedAtMs: fact.atMs } } };
+    }
+    case "alerts.paused":
+    case "talk.set":
+    case "voice.set":
+    case "speech.started":
+    case "speech.cut":
+      return { ...state, talk: reduceTalk(state.talk, fact) };
     case "alert.cleared": {
       const { [fact.alertId]: _cleared, ...alerts } = state.alerts;
       return { ...state, alerts };
@@ -129,8 +160,9 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "rescue.ended":
     case "failure.called":
     case "list.read":
-    case "prompt.announced":
       return { ...state, care: reduceCare(state.care, fact, seq) };
+    case "prompt.announced":
+      return { ...withSpoken(state, fact.atMs), care: reduceCare(state.care, fact, seq) };
     default:
       return unreachable(fact);
   }

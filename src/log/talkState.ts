@@ -1,0 +1,25 @@
+import type { TalkFact, TalkLevel, VoiceSteps } from "./talkFacts.ts";
+
+/** How the tool is to talk. What the voice has said is in the log alone: nothing is decided by it. */
+export type TalkSettings = VoiceSteps & {
+  readonly level: TalkLevel;
+  /** Unix ms; in the past when nothing is paused. */
+  readonly pausedUntilMs: number;
+};
+
+export const FIRST_TALK_SETTINGS: TalkSettings = { level: "full", pace: 0, volume: 0, pausedUntilMs: -Infinity };
+
+/** What a fact about the talking changes. */
+export function reduceTalk(talk: TalkSettings, fact: Exclude<TalkFact, { readonly type: "alert.acknowledged" }>) {
+  switch (fact.type) {
+    case "alerts.paused":
+      return { ...talk, pausedUntilMs: fact.untilMs };
+    case "talk.set":
+      return { ...talk, level: fact.level };
+    case "voice.set":
+      return { ...talk, pace: fact.pace, volume: fact.volume };
+    case "speech.started":
+    case "speech.cut":
+      return talk;
+  }
+}

@@ -31,6 +31,8 @@ export type Replying = {
   readonly log: CaseState;
   /** An alert is about to give MAP or CPP against its target. */
   readonly alerted: boolean;
+  /** What alerts that are only a tone have to say of what was recorded. */
+  readonly toned: readonly string[];
   readonly nowMs: number;
 };
 
@@ -45,13 +47,13 @@ const merged = (statements: readonly Statement[]): Statement => ({
 
 function sayRecorded(
   statement: Statement,
-  { protocol, log, alerted, nowMs }: Replying,
+  { protocol, log, alerted, toned, nowMs }: Replying,
 ): readonly (string | undefined)[] {
   const perfusion = selectPerfusion(log, protocol, nowMs);
   const silent = alerted || !protocol.readBack.consequence.value;
   const consequence = silent ? undefined : sayConsequence(statement, perfusion);
   const reading = sayReading(statement, protocol.region, consequence !== undefined);
-  return [reading, consequence, sayDisagreement(statement, perfusion)];
+  return [reading, consequence, ...toned, sayDisagreement(statement, perfusion)];
 }
 
 /** The drug that was heard is named whatever the answer: it may be another than the one that was said. */
@@ -85,7 +87,7 @@ export function sayReply({ reply }: Decision, replying: Replying): Reply {
     case "none":
       return { text: "" };
     case "words": {
-      const text = sentences(reply.text, changed);
+      const text = sentences(reply.text, ...replying.toned, changed);
       return { text, ...briskly(text) };
     }
     case "status":

@@ -124,7 +124,13 @@ export type ScreenView = {
     readonly total: number;
     readonly steps: readonly StepRow[];
   }[];
-  readonly alerts: readonly { readonly id: string; readonly priority: Priority; readonly text: string }[];
+  readonly alerts: readonly {
+    readonly id: string;
+    readonly priority: Priority;
+    readonly text: string;
+    /** Somebody has it. */
+    readonly acknowledged: boolean;
+  }[];
   readonly settings: SettingsView;
   readonly hearMe: HearMeView;
   /** Examples of what can be said now. */

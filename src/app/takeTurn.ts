@@ -1,14 +1,18 @@
 import type { CaseState } from "../log/caseState.ts";
 import type { Fact, NewFact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
-import { alertsDue } from "../rules/alertsDue.ts";
+import { alertsDue } from "../rules/alerts/alertsDue.ts";
+import type { DeviceFault } from "../rules/alerts/condition.ts";
+import { NEURO_SIGN } from "../rules/alerts/otherConditions.ts";
+import { bodiesSaid } from "../rules/alerts/standing.ts";
+import { newSign } from "../rules/herniationWatch.ts";
 import { promptsDue } from "../rules/promptsDue.ts";
 import { questionsDue } from "../rules/questionsDue.ts";
-import { sayUnconfirmed } from "../language/sentences/alert.ts";
+import { sayUnconfirmed, sayWithdrawn } from "../language/sentences/alert.ts";
 import { sentences } from "../language/sentences/sentence.ts";
 import type { Announcement } from "./announcement.ts";
 import { grammarState, type AppContext, type AppState } from "./context.ts";
-import { askOfSign } from "./decide/care/course/decideRescue.ts";
+import { askOfSign, isAskedOfSign } from "./decide/care/course/decideRescue.ts";
 import { decide } from "./decide/decide.ts";
 import { killersDue, WARNING_ALERT_ID } from "./decide/care/list/killers.ts";
 import { listAfter, listDue } from "./decide/care/list/listAfter.ts";
@@ -20,7 +24,16 @@ import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
 import { sayReply } from "./sayReply.ts";
 import type { Outcome } from "./screenView.ts";
-import { isSpokenFor, promptsAnswered, speakAlert, speakOffer, speakPhase, speakPrompt } from "./speakDue.ts";
+import {
+  isSaidAt,
+  promptsAnswered,
+  speakAlerts,
+  speakOffer,
+  speakPhase,
+  speakPrompt,
+  withdrawnOf,
+  type Spoken,
+} from "./speakDue.ts";
 import { isSurprising } from "./surprise.ts";
 import type { Topic, WhyState } from "./topic.ts";
 
@@ -49,43 +62,64 @@ function append({ log, facts }: Folded, added: readonly NewFact[], nowMs: number
   return { log: reduceFacts(stamped, log), facts: [...facts, ...stamped] };
 }
 
+/** The words of a question that nobody answered in time; where it wanted a step's value, the answer stands without it. */
+function sayClosed(log: CaseState, closed: readonly NewFact[]): readonly Announcement[] {
+  return closed.flatMap((fact) => {
+    const question = fact.type === "question.closed" && log.questions.find((q) => q.id === fact.questionId);
+    if (!question || question.wants?.kind === "stepValue") return [];
+    return [{ text: sayUnconfirmed(question), priority: "low", alertId: undefined }];
+  });
+}
+
 /** Runs the rules over the state as it is now: what is due is put into the log and into words. */
-function applyRules(context: AppContext, original: CaseState, before: Folded, nowMs: number) {
+function applyRules(
+  context: AppContext,
+  original: CaseState,
+  before: Folded,
+  devices: readonly DeviceFault[],
+  nowMs: number,
+) {
   const { protocol } = context;
-  const announcements: Announcement[] = [];
   const closed = questionsDue(before.log, protocol, nowMs);
-  for (const fact of closed) {
-    if (fact.type !== "question.closed") continue;
-    const question = before.log.questions.find((q) => q.id === fact.questionId);
-    // The answer that it asked about stands without its value.
-    if (question !== undefined && question.wants?.kind !== "stepValue")
-      announcements.push({ text: sayUnconfirmed(question), priority: "low", alertId: undefined });
-  }
+  const announcements: Announcement[] = [...sayClosed(before.log, closed)];
   let folded = append(before, closed, nowMs);
-  const due = alertsDue(folded.log, protocol, nowMs);
+  const struck = before.facts.some(({ type }) => type === "entry.struck");
+  const due = alertsDue(folded.log, protocol, nowMs, devices, struck ? original : undefined);
+  const cleared = due.facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
+  const withdrawnText = struck ? sayWithdrawn(bodiesSaid(original, protocol, cleared, nowMs)) : undefined;
   folded = append(folded, due.facts, nowMs);
   const prompts = promptsDue(folded.log, protocol, nowMs);
-  for (const alert of due.announce) {
-    const { announcement, fact } = speakAlert(alert, isSpokenFor(alert, prompts));
-    if (announcement !== undefined) announcements.push(announcement);
-    folded = append(folded, [fact], nowMs);
+  const isAsked = newSign(original, folded.log, protocol) !== undefined;
+  const alerts = speakAlerts(due.announce, { prompts, isAsked, usual: protocol.region });
+  folded = append(folded, [...alerts.spoken.flatMap(({ facts }) => facts), ...due.said], nowMs);
+  // Past the cap on what may be spoken, another alert of this turn may have taken the last place.
+  const stillDue = promptsDue(folded.log, protocol, nowMs);
+  const said: Spoken[] = [...alerts.spoken];
+  for (const prompt of stillDue) {
+    const spoken = speakPrompt(folded.log, protocol, prompt, nowMs);
+    folded = append(folded, spoken.facts, nowMs);
+    said.push(spoken);
   }
-  const spoken = [
-    ...prompts.map((prompt) => speakPrompt(folded.log, protocol, prompt, nowMs)),
-    ...speakOffer({ before: original, after: folded.log }, protocol, due.announce, nowMs),
-  ];
-  for (const { announcement, facts } of spoken) {
-    announcements.push(announcement);
-    folded = append(folded, facts, nowMs);
+  for (const offer of speakOffer({ before: original, after: folded.log }, protocol, due.announce, nowMs)) {
+    folded = append(folded, offer.facts, nowMs);
+    said.push(offer);
   }
+  announcements.push(...said.flatMap(({ announcement }) => announcement ?? []));
   const killers = killersDue(folded.log, protocol, folded.facts, nowMs);
   if (killers !== undefined) {
     announcements.push({ text: killers.text, priority: "medium", alertId: WARNING_ALERT_ID });
     folded = append(folded, [killers.fact], nowMs);
   }
-  const cleared = due.facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
-  const withdrawn = [...cleared, ...promptsAnswered(original, folded.log, protocol, nowMs)];
-  return { folded, announcements, withdrawn };
+  const untrue = struck ? due.facts.flatMap((f) => ("alertId" in f ? [f.alertId] : [])) : cleared;
+  const withdrawn = [...withdrawnOf(untrue), ...promptsAnswered(original, folded.log, protocol, nowMs)];
+  const level = folded.log.talk.level;
+  return {
+    folded,
+    announcements: announcements.filter((a) => isSaidAt(level, a)),
+    withdrawn,
+    withdrawnText,
+    toned: alerts.toned,
+  };
 }
 
 /** Only a high alert cuts in on a challenge that is being read; whatever is milder waits for its end. */
@@ -98,10 +132,15 @@ function alertTopic({ protocol }: AppContext, announcements: readonly Announceme
   return codes[0] && { kind: "value", code: codes[0] };
 }
 
-/** An alert that gives MAP or CPP against its target: the reply need not say it too. */
-function speaksOfPerfusion({ protocol }: AppContext, { alertId }: Announcement): boolean {
-  const rule = protocol.alerts.find((a) => a.id === alertId);
-  return rule?.code === "map" || rule?.code === "cpp";
+/** Words that give MAP or CPP against its target: the reply need not say it too. */
+const speaksOfPerfusion = ({ text, about = [] }: Announcement): boolean =>
+  text !== "" && (about.includes("map") || about.includes("cpp"));
+
+/** "Negative" to the question that a sign put is an answer to its alert too. */
+function acknowledgedByAnswer(log: CaseState, facts: readonly NewFact[]): readonly NewFact[] {
+  const denied = facts.flatMap((f) => (f.type === "question.closed" && f.outcome === "denied" ? [f.questionId] : []));
+  const isOfSign = log.questions.some((question) => denied.includes(question.id) && isAskedOfSign(log, question));
+  return isOfSign ? [{ type: "alert.acknowledged", alertId: NEURO_SIGN, heard: "negative" }] : [];
 }
 
 /** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
@@ -120,7 +159,13 @@ function lastSaid(before: AppState, announcements: readonly Announcement[], repl
 }
 
 /** One utterance: what it means, what follows, what is now due. Pure. */
-export function takeUtterance(context: AppContext, state: AppState, utterance: Utterance, nowMs: number): Turn {
+export function takeUtterance(
+  context: AppContext,
+  state: AppState,
+  utterance: Utterance,
+  nowMs: number,
+  devices: readonly DeviceFault[] = [],
+): Turn {
   const grammar = grammarState(context.protocol, state.log);
   const alone = interpret(context.grammars, grammar, utterance, (intent) =>
     isSurprising(state.log, context.protocol, intent, nowMs),
@@ -130,22 +175,31 @@ export function takeUtterance(context: AppContext, state: AppState, utterance: U
   const isDoubtful = utterance.doubtful === true || utterance.shape?.clipped === true;
   const heard = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;
   const decision = decide(context, state, heard, utterance.by, nowMs);
-  const decided = append({ log: state.log, facts: [] }, decision.facts, nowMs);
   const { protocol } = context;
-  const ruled = applyRules(context, state.log, decided, nowMs);
+  const acknowledged = acknowledgedByAnswer(state.log, decision.facts);
+  const decided = append({ log: state.log, facts: [] }, [...decision.facts, ...acknowledged], nowMs);
+  const ruled = applyRules(context, state.log, decided, devices, nowMs);
   const { withdrawn } = ruled;
   const asked = askOfSign(protocol, state.log, ruled.folded.log, utterance.by, nowMs);
   const questioned = append(ruled.folded, asked.facts, nowMs);
   const list = listAfter(context, state.log, questioned.log, decision, nowMs);
   const folded = append(questioned, list.facts, nowMs);
   const calledAloud = decision.facts.some(({ type }) => type === "phase.entered");
-  const announcements = [...ruled.announcements, ...speakPhase(state.log, folded.log, calledAloud)];
-  const alerted = announcements.some((a) => speaksOfPerfusion(context, a));
-  const reply = sayReply(decision, { protocol, before: state, log: folded.log, alerted, nowMs });
+  const phase = speakPhase(state.log, folded.log, calledAloud).filter((a) => isSaidAt(folded.log.talk.level, a));
+  const announcements = [...ruled.announcements, ...phase];
+  const alerted = announcements.some(speaksOfPerfusion) || ruled.toned.length > 0;
+  const reply = sayReply(decision, {
+    protocol,
+    before: state,
+    log: folded.log,
+    alerted,
+    toned: ruled.toned,
+    nowMs,
+  });
   // An answer to a question is what was asked for; beside a read-back it is the alert that wants a reason.
   const isAsked = decision.reply.kind !== "recorded" && reply.topic !== undefined;
   const topic = isAsked ? reply.topic : (alertTopic(context, announcements) ?? reply.topic);
-  const text = sentences(reply.text, asked.text, list.text);
+  const text = sentences(reply.text, ruled.withdrawnText, asked.text, list.text);
   // With a challenge after it, it would be hurried for the sake of a budget that is for it alone.
   const brisk =
     reply.withinMs === undefined || list.text !== "" || asked.text !== undefined ? {} : { withinMs: reply.withinMs };
@@ -163,12 +217,16 @@ export function takeUtterance(context: AppContext, state: AppState, utterance: U
 }
 
 /** Time has passed and nothing was said: only what is due by itself. Pure. */
-export function takeTick(context: AppContext, state: AppState, nowMs: number): Turn {
-  const {
-    folded: ruled,
-    announcements,
-    withdrawn,
-  } = applyRules(context, state.log, { log: state.log, facts: [] }, nowMs);
+export function takeTick(
+  context: AppContext,
+  state: AppState,
+  nowMs: number,
+  devices: readonly DeviceFault[] = [],
+): Turn {
+  const nothing = { log: state.log, facts: [] };
+  const ruling = applyRules(context, state.log, nothing, devices, nowMs);
+  const { folded: ruled, withdrawn } = ruling;
+  const announcements = [...ruling.announcements];
   const list = listDue(context, state.log, ruled.log, hasCutIn(announcements), nowMs);
   if (list.text !== "") announcements.push({ text: list.text, priority: "none", alertId: undefined });
   const folded = append(ruled, list.facts, nowMs);

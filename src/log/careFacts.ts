@@ -100,4 +100,6 @@ export type CareFact =
       readonly promptId: string;
       readonly key: string;
       readonly text: string;
+      /** A time called out while it runs, or what lies ready: no alert, so it does not count towards their cap. */
+      readonly callOut?: true;
     };

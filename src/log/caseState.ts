@@ -46,9 +46,11 @@ export type AlertState = {
   /** Fact numbers of the last raise (or step up) and of the last announcement: is there anything still to be said? */
   readonly raisedAtSeq: number;
   readonly announcedAtSeq: number | undefined;
-  /** The value that it was last announced or acknowledged with: is the newest one worse? */
-  readonly saidValue: number | undefined;
-  /** Since when somebody has it; not once it was raised anew or became worse. */
+  /** The value that it was last raised or announced with: is the newest one worse? */
+  readonly keptValue: number;
+  /** It was low, and counts for more since it has stood for long. */
+  readonly escalated: boolean;
+  /** Since when somebody has it; none again once it became worse. */
   readonly acknowledgedAtMs: number | undefined;
   /** How often it was announced since it was raised or became worse. */
   readonly times: number;

@@ -215,7 +215,14 @@ export type Fact = Stamp &
     | CareFact
     | TalkFact
     | { readonly type: "standBy.started"; readonly untilMs: number }
-    | { readonly type: "alert.raised"; readonly alertId: string; readonly priority: Priority; readonly value: number }
+    /** Again for one that stands: it became worse, or milder. `escalated`: by time alone. */
+    | {
+        readonly type: "alert.raised";
+        readonly alertId: string;
+        readonly priority: Priority;
+        readonly value: number;
+        readonly escalated?: true;
+      }
     | {
         readonly type: "alert.announced";
         readonly alertId: string;

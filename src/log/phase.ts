@@ -11,6 +11,20 @@ const FIRST: Phase = "assess";
 
 export const selectPhase = ({ care }: Pick<CaseState, "care">): Phase => care.phases?.phase ?? FIRST;
 
+/** Since when the case has been in one of these phases without a break; none: it is not. -Infinity: from its start. */
+export function phaseRunSinceMs(
+  { care }: Pick<CaseState, "care">,
+  phases: readonly Phase[] | undefined,
+): number | undefined {
+  if (phases === undefined) return -Infinity;
+  if (!phases.includes(selectPhase({ care }))) return undefined;
+  for (let entry = care.phases; entry !== undefined; entry = entry.earlier) {
+    const before = entry.earlier?.phase ?? FIRST;
+    if (!phases.includes(before)) return entry.atMs;
+  }
+  return -Infinity;
+}
+
 /** From the tube's confirmation on: other steps, another grammar, other prompts. */
 export const isAfterTube = (state: Pick<CaseState, "care">): boolean => rankOf(selectPhase(state)) >= rankOf("settle");
 

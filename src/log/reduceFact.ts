@@ -1,5 +1,4 @@
 import { unreachable } from "../core/unreachable.ts";
-import type { Priority } from "../protocol/priority.ts";
 import { isWorse } from "../protocol/priority.ts";
 import { emptyCase, type AlertState, type CaseState, type VitalEntry } from "./caseState.ts";
 import type { Fact } from "./facts.ts";
@@ -30,23 +29,19 @@ function recordFinding(state: CaseState, fact: Of<"finding.recorded">): CaseStat
   return { ...state.findings, [fact.code]: { ...finding, ...stamp } };
 }
 
-/** A new or worse alert has something to say; a milder one has already said it. */
-function raise(
-  before: AlertState | undefined,
-  alertId: string,
-  priority: Priority,
-  atMs: number,
-  seq: number,
-): AlertState {
-  if (before !== undefined && !isWorse(priority, before.priority)) return { ...before, priority };
+/** A new or worse alert has something to say, whoever had it before; a milder one has already said it. */
+function raise(before: AlertState | undefined, fact: Of<"alert.raised">, seq: number): AlertState {
+  const { alertId, priority, value, atMs, escalated = false } = fact;
+  if (before !== undefined && isWorse(before.priority, priority)) return { ...before, priority, escalated };
   return {
     alertId,
     priority,
+    escalated,
     raisedAtMs: atMs,
     raisedAtSeq: seq,
     announcedAtMs: before?.announcedAtMs,
     announcedAtSeq: before?.announcedAtSeq,
-    saidValue: before?.saidValue,
+    keptValue: value,
     acknowledgedAtMs: undefined,
     times: 0,
   };
@@ -111,7 +106,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "standBy.started":
       return { ...state, standByUntilMs: fact.untilMs };
     case "alert.raised": {
-      const alert = raise(state.alerts[fact.alertId], fact.alertId, fact.priority, fact.atMs, seq);
+      const alert = raise(state.alerts[fact.alertId], fact, seq);
       return { ...state, alerts: { ...state.alerts, [fact.alertId]: alert } };
     }
     case "alert.announced": {
@@ -121,7 +116,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
         ...alert,
         announcedAtMs: fact.atMs,
         announcedAtSeq: seq,
-        saidValue: fact.value,
+        keptValue: fact.value,
         times: alert.times + 1,
       };
       const spoke = fact.unspoken === true ? state : withSpoken(state, fact.atMs);
@@ -162,7 +157,10 @@ function changed(state: CaseState, fact: Fact): CaseState {
     case "list.read":
       return { ...state, care: reduceCare(state.care, fact, seq) };
     case "prompt.announced":
-      return { ...withSpoken(state, fact.atMs), care: reduceCare(state.care, fact, seq) };
+      return {
+        ...(fact.callOut === true ? state : withSpoken(state, fact.atMs)),
+        care: reduceCare(state.care, fact, seq),
+      };
     default:
       return unreachable(fact);
   }

@@ -32,6 +32,9 @@ export type Targets = {
   readonly spo2Pct: Floor;
   readonly icpTreatAboveMmHg: Limit;
   readonly etco2MmHg: LimitRange;
+  readonly hrPerMin: { readonly target: LimitRange; readonly critical: LimitRange };
+  readonly tempCel: { readonly hold: LimitRange; readonly treatFrom: Limit };
+  readonly glucoseMmolPerL: { readonly hold: LimitRange; readonly treatBelow: Limit };
   /** A ceiling that does not count now, and why: it would oppose a floor. */
   readonly suspended: readonly { readonly limit: Limit; readonly why: "herniation" }[];
 };
@@ -135,5 +138,17 @@ export function resolveTargets(protocol: Protocol, traits: Traits): Targets {
     spo2Pct: floorOf(targets.spo2Pct, "targets.spo2Pct", ageA),
     icpTreatAboveMmHg: limitOf(population.icpTreatAboveMmHg, `${path}.icpTreatAboveMmHg`, ageA),
     etco2MmHg: rangeOf(targets.etco2MmHg[etco2], `targets.etco2MmHg.${etco2}`),
+    hrPerMin: {
+      target: rangeOf(population.hrPerMin.target, `${path}.hrPerMin.target`),
+      critical: rangeOf(population.hrPerMin.critical, `${path}.hrPerMin.critical`),
+    },
+    tempCel: {
+      hold: rangeOf(targets.tempCel.hold, "targets.tempCel.hold"),
+      treatFrom: limitOf(targets.tempCel.treatFrom, "targets.tempCel.treatFrom", ageA),
+    },
+    glucoseMmolPerL: {
+      hold: rangeOf(targets.glucoseMmolPerL.hold, "targets.glucoseMmolPerL.hold"),
+      treatBelow: limitOf(targets.glucoseMmolPerL.treatBelow, "targets.glucoseMmolPerL.treatBelow", ageA),
+    },
   };
 }

@@ -22,19 +22,23 @@ const WANTED: Readonly<Record<string, string>> = {
   boolean: "true or false",
   array: "a list",
   strict_object: "a group of entries",
-  union: "a number, or base and perYear",
 };
 
 /** "one of a, b": what a list of choices or a fixed value expects. */
 const choices = (expected: string): string =>
   expected.includes(" | ") ? `one of ${expected.replace(/^\(|\)$/gu, "").replaceAll(" | ", ", ")}` : expected;
 
+/** The one union with a group of entries in it is a number that may grow with age. */
+const wantedUnion = (expected: string): string =>
+  expected.includes("Object") ? "a number, or base and perYear" : choices(expected);
+
 function messageOf(issue: Issue): string {
   const { kind, type, input, expected } = issue;
   if (kind === "validation") return typeof input === "number" ? `${ownWords(issue)}, not ${input}` : ownWords(issue);
   if (expected === "never") return "is not a known entry";
   if (input === undefined) return "is missing";
-  return `must be ${WANTED[type] ?? choices(expected ?? "something else")}, not ${shown(input)}`;
+  const wanted = type === "union" ? wantedUnion(expected ?? "") : WANTED[type];
+  return `must be ${wanted ?? choices(expected ?? "something else")}, not ${shown(input)}`;
 }
 
 /** The schema's own message, or one in its place where the schema has none. */
@@ -58,8 +62,8 @@ function faultsOf(issue: Issue, above: Place): Faults {
   if (issue.type === "strict_object" && last?.origin === "key" && Array.isArray(last.input))
     return [{ at: at.slice(0, -1), message: "must be a group of entries, not a list" }];
   const isGroup = typeof issue.input === "object" && issue.input !== null && !Array.isArray(issue.input);
-  if (issue.type === "union" && isGroup)
-    return (issue.issues ?? []).flatMap((part) => (part.path === undefined ? [] : faultsOf(part, at)));
+  const inside = issue.type === "union" && isGroup ? (issue.issues ?? []).filter(({ path }) => path !== undefined) : [];
+  if (inside.length > 0) return inside.flatMap((part) => faultsOf(part, at));
   return [{ at, message: messageOf(issue) }];
 }
 

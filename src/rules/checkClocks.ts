@@ -22,13 +22,13 @@ function isSoonAfterTube(state: CaseState, { timers }: Protocol, nowMs: number):
   return tube !== undefined && nowMs - tube.atMs < timers.afterTube.forS.value * 1000;
 }
 
-function pressureEveryS(state: CaseState, protocol: Protocol, nowMs: number): number | undefined {
+/** How often the pressure is taken now, s. In watch mode it is one of the set, whose interval moves: this is the usual one. */
+export function pressureEveryS(state: CaseState, protocol: Protocol, nowMs: number): number {
   const { pressureEveryS: every, afterTube } = protocol.timers;
   const phase = selectPhase(state);
   if (isSoonAfterTube(state, protocol, nowMs)) return afterTube.pressureEveryS.value;
   if (phase === "induce" || phase === "intubate") return every.induction.value;
-  // In watch mode the pressure is one of the set, whose interval moves.
-  return phase === "watch" ? undefined : every.usual.value;
+  return every.usual.value;
 }
 
 /** When the next pressure is due. Around induction also where none was called yet. */
@@ -36,8 +36,10 @@ export function pressureClock(state: CaseState, protocol: Protocol, nowMs: numbe
   const phase = selectPhase(state);
   const isInduction = phase === "induce" || phase === "intubate";
   const since = lastPressure(state) ?? (isInduction ? state.care.phases : undefined);
+  // In watch mode the pressure is one of the set, which has a clock of its own.
+  const isOfSet = phase === "watch" && !isSoonAfterTube(state, protocol, nowMs);
+  if (since === undefined || isOfSet) return undefined;
   const everyS = pressureEveryS(state, protocol, nowMs);
-  if (since === undefined || everyS === undefined) return undefined;
   return { id: "pressureDue", startedAtMs: since.atMs, endsAtMs: since.atMs + everyS * 1000 };
 }
 

@@ -6,7 +6,7 @@ import { selectMap } from "../log/selectors.ts";
 import { selectTargets } from "../log/targets.ts";
 import { findMedicine } from "../protocol/findMedicine.ts";
 import type { Protocol } from "../protocol/protocol.ts";
-import type { AlertDue } from "./alertsDue.ts";
+import type { AlertDue } from "./alerts/alertsDue.ts";
 import { isOver } from "./clock.ts";
 import { pushDoseClock } from "./drugClocks.ts";
 import { pushDoses } from "./pushDoses.ts";
@@ -17,7 +17,9 @@ export type PressureOffer =
   | { readonly kind: "infusion"; readonly drug: string; readonly rate: InfusionEntry["rate"] }
   | { readonly kind: "volume" };
 
-const PRESSURES: readonly AlertDue["code"][] = ["map", "sbp", "cpp"];
+/** A pressure that is too low, or soon will be. */
+const isLowPressure = ({ cause, body }: AlertDue): boolean =>
+  cause === "pressure" && !(body.kind === "limit" && body.side === "over");
 
 /** The push dose drawn up last, once the interval has passed. */
 function readyPushDose(state: CaseState, protocol: Protocol, nowMs: number): PressureOffer | undefined {
@@ -60,7 +62,7 @@ export function pressureOffer(
   nowMs: number,
 ): PressureOffer | undefined {
   const { after: state } = course;
-  const isRaised = announced.some(({ code, reason }) => PRESSURES.includes(code) && reason !== "again");
+  const isRaised = announced.some((alert) => isLowPressure(alert) && alert.reason !== "again");
   if (!(isRaised || hasFallen(course, protocol)) || selectPhase(state) === "assess") return undefined;
   const ready = readyPushDose(state, protocol, nowMs) ?? roomInInfusion(state, protocol);
   // What has to be thought of rather than given is said once, when the alert is raised.

@@ -1,13 +1,13 @@
 import type { CaseState } from "../log/caseState.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Protocol } from "../protocol/protocol.ts";
+import { hasRoom, isQuiet, speechRoom } from "./alerts/speechRoom.ts";
 import { airwayTimePrompts, attemptLimit, stopAttempt } from "./prompts/airwayPrompts.ts";
 import { fullSetDue, neuroDue, pressureDue, stale, watchPhase } from "./prompts/checkPrompts.ts";
 import { pushDoseAgain, sedationDue } from "./prompts/drugPrompts.ts";
 import { measuresOver } from "./prompts/measurePrompts.ts";
 import type { Prompt } from "./prompts/prompt.ts";
 import { supplyPrompts } from "./prompts/supplyPrompts.ts";
-import { isStandingBy } from "./standBy.ts";
 
 /** Everything that is true now and worth saying, the most pressing first within each priority; said before or not. */
 export const promptsStanding = (state: CaseState, protocol: Protocol, nowMs: number): readonly Prompt[] => [
@@ -32,18 +32,42 @@ function saidAtMs({ care }: CaseState, { promptId, key }: Prompt): number | unde
   return last.key === key ? last.atMs : last.before.find((other) => other.key === key)?.atMs;
 }
 
-function isDue(state: CaseState, { timers }: Protocol, nowMs: number, prompt: Prompt): boolean {
-  if (isStandingBy(state, nowMs) && prompt.priority !== "high" && prompt.always !== true) return false;
+const isAcknowledged = ({ care }: CaseState, { promptId, key }: Prompt): boolean =>
+  care.prompts[promptId]?.acknowledgedKey === key;
+
+/** Somebody asked for quiet, or for alerts alone: what is held back then. */
+function isHeldBack(state: CaseState, nowMs: number, { priority, always }: Prompt): boolean {
+  if (priority === "high" || always === true) return false;
+  return isQuiet(state, nowMs) || (priority === "low" && state.talk.level === "alerts");
+}
+
+/**
+ * Nothing else in the turn says what a prompt does, so a new one that is pressing is never held back for want of room: the
+ * reminders give way to it. Rounds and repetitions wait.
+ */
+function fits(room: number, prompt: Prompt, isFirst: boolean, protocol: Protocol): boolean {
+  const { priority, always, callOut, routine } = prompt;
+  const isNew = isFirst && routine !== true;
+  if (callOut === true || always === true || (isNew && priority !== "low")) return true;
+  return hasRoom(room, priority, isNew, protocol);
+}
+
+function isDue(state: CaseState, protocol: Protocol, nowMs: number, prompt: Prompt): boolean {
+  if (isHeldBack(state, nowMs, prompt) || isAcknowledged(state, prompt)) return false;
   if (prompt.asks === true && state.questions.length > 0) return false;
   const atMs = saidAtMs(state, prompt);
   if (atMs === undefined) return true;
   // Also when the device clock was set back by as much: a reminder must not stay silent until it has caught up.
-  return prompt.repeats && Math.abs(nowMs - atMs) >= timers.promptAgainS[prompt.priority].value * 1000;
+  const againMs = protocol.timers.promptAgainS[prompt.priority].value * 1000;
+  return prompt.repeats && Math.abs(nowMs - atMs) >= againMs;
 }
 
 /**
  * What is to be said unasked now, one of each priority at most, the most pressing first. Each is to be put into the log as
  * `prompt.announced`; until then it stays due.
+ *
+ * Not while somebody asked for quiet, but for high ones; not again once it was acknowledged; and not past the cap on
+ * spoken alerts, but for what is new and high.
  *
  * @param nowMs Unix ms.
  *
@@ -52,5 +76,15 @@ function isDue(state: CaseState, { timers }: Protocol, nowMs: number, prompt: Pr
 export function promptsDue(state: CaseState, protocol: Protocol, nowMs: number): readonly Prompt[] {
   const due = promptsStanding(state, protocol, nowMs).filter((prompt) => isDue(state, protocol, nowMs, prompt));
   const priorities: readonly Priority[] = ["high", "medium", "low"];
-  return priorities.flatMap((priority) => due.find((prompt) => prompt.priority === priority) ?? []);
+  let room = speechRoom(state, protocol, nowMs);
+  const chosen: Prompt[] = [];
+  for (const priority of priorities) {
+    const next = due.find(
+      (prompt) => prompt.priority === priority && fits(room, prompt, saidAtMs(state, prompt) === undefined, protocol),
+    );
+    if (next === undefined) continue;
+    chosen.push(next);
+    if (next.callOut !== true) room -= 1;
+  }
+  return chosen;
 }

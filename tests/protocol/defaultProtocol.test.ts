@@ -38,27 +38,59 @@ it("says the usual glucose in millimoles as it is published in milligrams: 100 t
 });
 
 describe("alerts", () => {
-  it("watch pressures and saturation, first under the target, then under the emergency", () => {
-    expect(protocol.alerts.map(({ id, code, clearBy }) => [id, code, clearBy])).toEqual([
-      ["cppLow", "cpp", 3],
-      ["mapLow", "map", 3],
-      ["sbpLow", "sbp", 5],
-      ["spo2Low", "spo2", 2],
+  it("watch every number with a limit, on the side where it hurts", () => {
+    expect(
+      protocol.alerts.map(({ id, code, side, clearBy, clearReadings }) => [id, code, side, clearBy, clearReadings]),
+    ).toEqual([
+      ["cppLow", "cpp", "under", 3, 2],
+      ["cppBoundLow", "cppBound", "under", 3, 2],
+      ["mapLow", "map", "under", 3, 2],
+      ["sbpLow", "sbp", "under", 5, 2],
+      ["sbpHigh", "sbp", "over", 5, 2],
+      ["spo2Low", "spo2", "under", 2, 2],
+      ["etco2Low", "etco2", "under", 2, 2],
+      ["etco2High", "etco2", "over", 2, 2],
+      ["etco2HighBefore", "etco2", "over", 2, 2],
+      ["hrLow", "hr", "under", 3, 2],
+      ["hrHigh", "hr", "over", 5, 2],
+      ["tempLow", "temp", "under", 0.3, 2],
+      ["tempHigh", "temp", "over", 0.3, 2],
+      ["glucoseLow", "glucose", "under", 0.3, 2],
+      ["glucoseHigh", "glucose", "over", 1, 2],
+      ["icpHigh", "icp", "over", 2, 2],
     ]);
-    for (const { bands, clearReadings } of protocol.alerts) {
-      expect(bands.map(({ under, priority }) => [under, priority])).toEqual([
-        ["target", "medium"],
-        ["critical", "high"],
-      ]);
-      expect(clearReadings).toBe(2);
-    }
   });
 
-  it("take a saturation of 90 itself as an emergency, and no other limit itself as low", () => {
+  it("take pressures, saturation and CO2 at their targets for pressing, and at their limits for an emergency", () => {
+    const rows = protocol.alerts.map(({ id, bands }) => [id, bands.map(({ at, priority }) => `${at} ${priority}`)]);
+    expect(Object.fromEntries(rows)).toEqual({
+      cppLow: ["target medium", "critical high"],
+      cppBoundLow: ["target medium", "critical high"],
+      mapLow: ["target medium", "critical high"],
+      sbpLow: ["target medium", "critical high"],
+      sbpHigh: ["target medium"],
+      spo2Low: ["target medium", "critical high"],
+      etco2Low: ["target medium", "25 high"],
+      etco2High: ["target medium", "60 high"],
+      etco2HighBefore: ["60 medium"],
+      hrLow: ["target medium", "critical high"],
+      hrHigh: ["target low", "critical medium"],
+      tempLow: ["target low", "35 medium"],
+      tempHigh: ["critical low", "39 medium"],
+      glucoseLow: ["target low", "critical high"],
+      glucoseHigh: ["target low", "20 medium"],
+      icpHigh: ["target medium"],
+    });
+  });
+
+  it("take a saturation of 90 itself as an emergency, a temperature that is treated from itself, and no other limit", () => {
     const inclusive = protocol.alerts.flatMap(({ code, bands }) =>
-      bands.filter((b) => b.inclusive).map((b) => [code, b.under]),
+      bands.filter((b) => b.inclusive).map((b) => [code, b.at]),
     );
-    expect(inclusive).toEqual([["spo2", "critical"]]);
+    expect(inclusive).toEqual([
+      ["spo2", "critical"],
+      ["temp", "critical"],
+    ]);
   });
 });
 

@@ -43,7 +43,7 @@ it.each<readonly [string, unknown]>([
   ["targets.spo2Pct.target.value", undefined],
   ["targets.populations", []],
   ["targets.populations[0].sbpMmHg.target.value", { base: 70 }],
-  ["alerts[0].code", "hr"],
+  ["alerts[0].code", "rr"],
   ["alerts[0].bands", []],
   ["alerts[0].clearReadings", 0],
   ["alerts[0].clearReadings", 1.5],

@@ -37,9 +37,15 @@ describe("a file of schema 2", () => {
   });
 
   it("keeps all that it said", () => {
-    const { schema, status, caution, groups, ...rest } = fileTwo;
+    const { schema, status, caution, groups, alerts, ...rest } = fileTwo;
     expect([schema, status, typeof caution, groups.length]).toEqual([2, "approved", "string", 2]);
     expect(file).toMatchObject(rest);
+    const now = alerts.map(({ bands, ...alert }) => ({
+      ...alert,
+      side: "under",
+      bands: bands.map(({ under, ...band }) => ({ at: under, ...band })),
+    }));
+    expect(file.alerts.slice(0, alerts.length)).toMatchObject(now);
     const kept = file.groups.slice(0, groups.length);
     expect(kept).toMatchObject(groups);
   });

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { NewFact } from "../../src/log/facts.ts";
 import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 import { pressureOffer } from "../../src/rules/pressureOffer.ts";
-import { Ward } from "./ward.ts";
+import { Ward } from "./alerts/ward.ts";
 
 const said = { heard: "as said", by: "typed" } as const;
 
@@ -41,7 +41,7 @@ function offered(facts: readonly NewFact[], laterS = 0) {
   const before = ward.state;
   ward.at(laterS).say({ map: 70 });
   const announced = ward.round();
-  expect(announced.map(({ code }) => code)).toContain("map");
+  expect(announced.map(({ alertId }) => alertId)).toContain("mapLow");
   return pressureOffer({ before, after: ward.state }, defaultProtocol, announced, ward.nowMs);
 }
 

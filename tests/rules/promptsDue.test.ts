@@ -120,7 +120,11 @@ const CASES: readonly Case[] = [
   [
     "the first fall of the pressure once things are ready: what there is against it, once",
     ["phase resuscitate", "map seven five", "[0:30] map seven four"],
-    ["0:00 high Measured MAP seventy five, fifteen under ninety.", "0:00 low Fluid? Bleeding?"],
+    [
+      "0:00 high Measured MAP seventy five, fifteen under ninety.",
+      "0:00 low Fluid? Bleeding?",
+      "0:30 high Measured MAP seventy five, fifteen under ninety.",
+    ],
   ],
 ];
 

@@ -117,8 +117,8 @@ export const exampleView: ScreenView = {
     },
   ],
   alerts: [
-    { id: "map", priority: "high", text: "MAP 77, 13 below target" },
-    { id: "spo2", priority: "medium", text: "Oxygen reading is old" },
+    { id: "map", priority: "high", text: "MAP 77, 13 below target", acknowledged: false },
+    { id: "spo2", priority: "medium", text: "Oxygen reading is old", acknowledged: false },
   ],
   settings: {
     engines: [

@@ -118,7 +118,12 @@ describe("the page", () => {
   );
 
   it("gives every alert priority a shape of its own beside its word", () => {
-    const alerts = (["high", "medium", "low"] as const).map((priority) => ({ id: priority, priority, text: "alert" }));
+    const alerts = (["high", "medium", "low"] as const).map((priority) => ({
+      id: priority,
+      priority,
+      text: "alert",
+      acknowledged: false,
+    }));
     const markup = pageMarkup({ ...exampleView, alerts });
     const shapes = [...markup.matchAll(/alert-(?:high|medium|low)"><svg[^>]*><path d="([^"]*)"/g)].map((m) => m[1]);
     expect(new Set(shapes).size).toBe(3);

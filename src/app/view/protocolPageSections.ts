@@ -51,7 +51,7 @@ const SECTIONS: readonly Heading[] = [
       table("Signs of herniation", all("trend")),
     ],
   },
-  { key: "alerts", title: "Alerts", tables: [alertTables] },
+  { key: "alerts", title: "Alerts", tables: [alertTables, table("Other alerts", all("conditions"))] },
   { key: "prepare", title: "Preparation", tables: [stepTables("prepare")] },
   { key: "afterTube", title: "Once the tube is in", tables: [stepTables("afterTube")] },
   { key: "rescue", title: "While herniation is treated", tables: [stepTables("rescue")] },

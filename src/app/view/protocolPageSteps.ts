@@ -2,25 +2,37 @@ import type { VitalCode } from "../../core/vitals.ts";
 import type { AlertRule, ConfirmRule, Protocol, Step, StepGroup } from "../../protocol/protocol.ts";
 import { showExact, showQuantity, showSpan } from "./protocolPageAmount.ts";
 import type { DraftRow, DraftTable } from "./protocolPageTypes.ts";
-import { codeUnit, codeWords, valueWords } from "./protocolPageWords.ts";
+import { capital, codeUnit, codeWords, valueWords } from "./protocolPageWords.ts";
 
-function alertTable({ id, code, bands, clearBy, clearReadings, source }: AlertRule): DraftTable {
+function showBand({ at, inclusive }: AlertRule["bands"][number], { code, side }: AlertRule): string {
+  const limit =
+    typeof at === "number" ? showQuantity(at, codeUnit(code)) : `the ${at === "critical" ? "emergency limit" : at}`;
+  return `${inclusive ? `At or ${side}` : capital(side)} ${limit}`;
+}
+
+function alertTable(rule: AlertRule): DraftTable {
+  const { id, code, side, phases, bands, clearBy, clearReadings, worseBy, source } = rule;
+  const unit = codeUnit(code);
   return {
     key: id,
-    title: codeWords(code),
+    title: `${codeWords(code)}, ${side === "under" ? "low" : "high"}`,
     rows: [
       ...bands.map((band, i) => ({
         key: `bands.${i}`,
-        label: `${band.inclusive ? "At or under" : "Under"} the ${band.under === "critical" ? "emergency limit" : band.under}`,
+        label: showBand(band, rule),
         value: `${band.priority} priority`,
         source: band.source,
       })),
       {
         key: "clear",
         label: "Cleared",
-        value: `${showQuantity(clearBy, codeUnit(code))} or more above the mildest limit, ${showExact(clearReadings)} readings in a row`,
+        value: `${showQuantity(clearBy, unit)} or more ${side === "under" ? "above" : "below"} the mildest limit, ${showExact(clearReadings)} readings in a row`,
         source,
       },
+      { key: "worse", label: "Said at once when worse by", value: showQuantity(worseBy, unit), source },
+      ...(phases === undefined
+        ? []
+        : [{ key: "phases", label: "Only in the phases", value: phases.map(valueWords).join(", ") }]),
       { key: "id", label: "Named in the file", value: `${id}, watching ${code}` },
     ],
   };

@@ -8,12 +8,12 @@ const showAges = ({ fromAgeA, belowAgeA }: { readonly fromAgeA: number; readonly
   `from ${showExact(fromAgeA)}, under ${showExact(belowAgeA)} years`;
 
 function populationTable(population: Population): DraftTable {
-  const { id, label, kind, source, choice, sbpMmHg, mapMmHg, cppMmHg, icpTreatAboveMmHg } = population;
+  const { id, label, kind, source, choice, sbpMmHg, mapMmHg, cppMmHg, icpTreatAboveMmHg, hrPerMin } = population;
   return {
     key: id,
     title: label,
     rows: [
-      ...walkRows({ sbpMmHg, mapMmHg, cppMmHg, icpTreatAboveMmHg }, []),
+      ...walkRows({ sbpMmHg, mapMmHg, cppMmHg, icpTreatAboveMmHg, hrPerMin }, []),
       { key: "ages", label: "Ages", value: `${showAges(population)}; ${kind}`, source, choice },
       { key: "id", label: "Named in the file", value: `${id}, shown as ${label}` },
     ],

@@ -93,6 +93,19 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   staleAfterS: "reading is old after",
   standByS: "stand by holds prompts for",
   reannounceS: "alert said again",
+  escalateS: "alert that nobody has acknowledged counts for more (low) or is said louder (high) after",
+  alertCap: "alerts and prompts spoken",
+  most: "at most",
+  withinS: "within",
+  keptForNew: "of these kept for new ones",
+  alertPauseMaxS: "alerts can be paused for at most",
+  conditions: "priority",
+  neuroSign: "new sign of herniation",
+  falling: "falling towards its target",
+  recordNotSaved: "record not saved",
+  microphoneLost: "microphone lost",
+  fallingReadings: "readings that a fall needs",
+  hrPerMin: "heart rate",
   high: "high priority",
   medium: "medium priority",
   low: "low priority",
@@ -143,7 +156,7 @@ const VALUE_WORDS: Readonly<Record<string, string>> = {
   tubeConfirmed: "the tube is confirmed",
 };
 
-type Watched = VitalCode | "cpp";
+type Watched = VitalCode | "cpp" | "cppBound";
 
 /** Stored units that people write in another way. */
 const SHOWN_UNIT: Readonly<Record<string, string>> = { "mm[Hg]": "mmHg", Cel: "°C", "{score}": "", a: "years" };
@@ -155,7 +168,10 @@ const splitKey = (key: string): string =>
     .replace(/(?<=[a-z\d])(?=[A-Z])/gu, " ")
     .toLowerCase();
 
-const infoOf = (code: Watched) => (code === "cpp" ? { label: "CPP", unit: VITALS.map.unit } : VITALS[code]);
+const infoOf = (code: Watched) => {
+  if (code === "cpp") return { label: "CPP", unit: VITALS.map.unit };
+  return code === "cppBound" ? { label: "CPP at the lowest ICP assumed", unit: VITALS.map.unit } : VITALS[code];
+};
 
 /** The label of a vital, of an alert's value too: "EtCO2", "CPP". */
 export const codeWords = (code: Watched): string => infoOf(code).label;

@@ -1,8 +1,7 @@
-import { showStandingAlert } from "../../language/sentences/alert.ts";
 import { sayProtocolStatus, showProtocolMark } from "../../language/sentences/protocol.ts";
 import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
-import { standingAlerts } from "../../rules/alertsDue.ts";
+import { viewAlerts } from "./alerts.ts";
 import { grammarState, type AppContext, type AppState } from "../context.ts";
 import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
@@ -52,11 +51,7 @@ export function viewScreen(
     tiles: viewTiles(log, protocol, nowMs),
     drugs: viewDrugs(log, protocol, nowMs),
     ...viewList(log, protocol, nowMs),
-    alerts: standingAlerts(log, protocol, nowMs).map((a) => ({
-      id: a.alertId,
-      priority: a.priority,
-      text: showStandingAlert(a),
-    })),
+    alerts: viewAlerts(log, protocol, nowMs),
     settings: viewSettings(settings),
     hearMe: viewHearMe(talk.hearMe, nowMs),
     phrases: examplePhrases(grammarState(protocol, log)),

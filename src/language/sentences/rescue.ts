@@ -6,7 +6,7 @@ import { sentences } from "./sentence.ts";
 const BOTH = ["leftPupil", "rightPupil"];
 
 /** The sign that is named: one is enough to be asked about. */
-function saySign(signs: readonly SeenSign[]): string {
+export function saySign(signs: readonly SeenSign[]): string {
   const [first, second] = signs;
   switch (first?.sign) {
     case "leftPupil":

@@ -1,7 +1,7 @@
 import type { Limits } from "../../core/quantity.ts";
 import { VITALS } from "../../core/vitals.ts";
 import { unique, when, within, type Faults, type Place } from "../fault.ts";
-import type { Population, Protocol, WatchedCode } from "../protocol.ts";
+import type { Population, Protocol } from "../protocol.ts";
 import { endsOf, valueAt, type ByAge } from "./ages.ts";
 
 const PLACE = ["targets", "populations"] as const;
@@ -46,11 +46,14 @@ function checkLimits(value: ByAge, ends: readonly number[], limits: Limits, at: 
     .slice(0, typeof value === "number" ? 1 : undefined);
 }
 
+/** What has a floor of two limits. */
+type FloorCode = "sbp" | "map" | "cpp" | "spo2";
+
 /** An alert that could be raised without a deficit, or two bands at one number, need the limits to be apart. */
-function mustDiffer(protocol: Protocol, code: WatchedCode): boolean {
+function mustDiffer(protocol: Protocol, code: FloorCode): boolean {
   return protocol.alerts.some(
     ({ code: watched, bands }) =>
-      watched === code && (bands.length > 1 || bands.some((band) => band.under === "critical" && band.inclusive)),
+      watched === code && (bands.length > 1 || bands.some((band) => band.at === "critical" && band.inclusive)),
   );
 }
 
@@ -59,7 +62,7 @@ type FloorOf = { readonly target: { readonly value: ByAge }; readonly critical: 
 /** The two limits of one pressure: believable, and the critical one under the target, at every age it is for. */
 export function checkFloor(
   { target, critical }: FloorOf,
-  code: WatchedCode,
+  code: FloorCode,
   ends: readonly number[],
   protocol: Protocol,
   at: Place,
@@ -81,6 +84,27 @@ export function checkFloor(
   ];
 }
 
+/** Rates that can be believed, the usual ones inside those outside which it is an emergency. */
+function checkRates({ hrPerMin }: Population, at: Place): Faults {
+  const { target, critical } = hrPerMin;
+  const here = [...at, "hrPerMin"];
+  return [
+    ...[target, critical].flatMap(({ value: { low, high } }, i) => {
+      const range = [...here, i === 0 ? "target" : "critical", "value"];
+      return [
+        ...within(VITALS.hr.limits, low, [...range, "low"]),
+        ...within(VITALS.hr.limits, high, [...range, "high"]),
+        ...when(low >= high, [...range, "low"], `${low} is not below ${high}`),
+      ];
+    }),
+    ...when(
+      critical.value.low >= target.value.low || critical.value.high <= target.value.high,
+      [...here, "critical", "value"],
+      `${critical.value.low} to ${critical.value.high} must lie outside ${target.value.low} to ${target.value.high}`,
+    ),
+  ];
+}
+
 function checkPopulation(population: Population, i: number, protocol: Protocol): Faults {
   const ends = endsOf(population);
   const at = [...PLACE, i];
@@ -95,6 +119,7 @@ function checkPopulation(population: Population, i: number, protocol: Protocol):
     ...within(VITALS.map.limits, noGain, noGainAt),
     ...when(noGain < highest, noGainAt, `${noGain} is below the target of ${highest}`),
     ...within(VITALS.icp.limits, icpTreatAboveMmHg.value, [...at, "icpTreatAboveMmHg", "value"]),
+    ...checkRates(population, at),
   ];
 }
 

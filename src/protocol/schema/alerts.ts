@@ -1,25 +1,42 @@
 import * as v from "valibot";
-import { count, notNegative, number, positive, priority, source, sourced, text, vitalCode } from "./parts.ts";
+import { count, notNegative, number, phase, positive, priority, source, sourced, text, vitalCode } from "./parts.ts";
 
 const band = v.strictObject({
-  /** Which limit of the target it lies under; its number depends on the patient. */
-  under: v.picklist(["target", "critical"]),
+  /** Where it begins: at a limit of the targets, whose number depends on the patient, or at a number for everybody. */
+  at: v.union([v.picklist(["target", "critical"]), number]),
   /** The limit itself is inside the band. */
   inclusive: v.boolean(),
   priority,
   source,
 });
 
+/** Values on one side of their limits. */
 export const alert = v.strictObject({
   id: text,
-  code: v.picklist(["sbp", "map", "cpp", "spo2"]),
+  /** `cppBound`: without a measured ICP, the CPP that is left at the lowest ICP assumed. */
+  code: v.picklist(["sbp", "map", "cpp", "cppBound", "spo2", "etco2", "hr", "temp", "glucose", "icp"]),
+  side: v.picklist(["under", "over"]),
+  /** Counts in these phases alone; absent: in all of them. */
+  phases: v.exactOptional(v.pipe(v.array(phase), v.nonEmpty("names no phase"))),
   /** Mildest first. */
   bands: v.pipe(v.array(band), v.nonEmpty("needs a band")),
-  /** To clear, a value must stand this far above the mildest band … */
+  /** To clear, a value must stand this far on the good side of the mildest band … */
   clearBy: notNegative,
   /** … this many readings in a row. */
   clearReadings: count,
+  /** This much worse than when it was last said: it is said at once, also where the band is the same. */
+  worseBy: positive,
   source,
+});
+
+/** How pressing the conditions are that no single limit tells. */
+export const conditions = v.strictObject({
+  /** A new sign of herniation: pupils, motor score, a fall of the score, pressure and rate together. */
+  neuroSign: sourced(priority),
+  /** A value still at its target falls so that it will cross it before it is next taken. */
+  falling: sourced(priority),
+  recordNotSaved: sourced(priority),
+  microphoneLost: sourced(priority),
 });
 
 const confirm = v.strictObject({
@@ -50,6 +67,12 @@ export const timers = v.strictObject({
   /** "Stand by" holds prompts and questions this long. */
   standByS: sourced(positive),
   reannounceS: byPriority,
+  /** A low alert that stands this long becomes a medium one; a high one that nobody has acknowledged is said again, louder. */
+  escalateS: v.strictObject({ low: sourced(positive), high: sourced(positive) }),
+  /** No more than `most` alerts and prompts are spoken within any `withinS`; the last `keptForNew` only if they are new. */
+  alertCap: v.strictObject({ most: sourced(count), withinS: sourced(positive), keptForNew: sourced(count) }),
+  /** Alerts cannot be paused for longer. */
+  alertPauseMaxS: sourced(positive),
   /** A prompt that nobody answered is said again. */
   promptAgainS: byPriority,
   /** How often the pressure is taken, and how often around induction. */

@@ -9,6 +9,17 @@ export const notNegative = v.pipe(number, v.minValue(0, "must not be negative"))
 export const positive = v.pipe(number, v.gtValue(0, "must be above 0"));
 export const count = v.pipe(number, v.integer(), v.minValue(1, "must be 1 or more"));
 
+/** The phases of a case, in order. */
+export const phase = v.picklist([
+  "assess",
+  "resuscitate",
+  "prepare",
+  "induce",
+  "intubate",
+  "settle",
+  "watch",
+  "handOver",
+]);
 export const priority = v.picklist(["high", "medium", "low"]);
 export const vitalCode = v.picklist(Object.keys(VITALS) as [VitalCode, ...VitalCode[]]);
 export const doseUnit = v.picklist(DOSE_UNITS);

@@ -22,6 +22,8 @@ export const shock = v.strictObject({
 export const trend = v.strictObject({
   /** A slope is drawn through the readings of this long. */
   windowS: sourced(positive),
+  /** A fall is called one only once there are this many readings in it. */
+  fallingReadings: sourced(count),
   cushing: v.strictObject({
     enabled: sourced(v.boolean()),
     sbpRisePct: sourced(positive),

@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import { alert, confirmRules, timers } from "./alerts.ts";
+import { alert, conditions, confirmRules, timers } from "./alerts.ts";
 import { drug, fluid, osmotic } from "./drugs.ts";
 import { positive, range, region, sourced, text } from "./parts.ts";
 import { lowPressure, oxygen, pressures, shock, trend, tubes, ventilation } from "./physiology.ts";
@@ -37,6 +37,7 @@ export const protocolSchema = v.strictObject({
   trend,
   lowPressure,
   alerts: v.array(alert),
+  conditions,
   groups: v.array(group),
   drugs: v.array(drug),
   fluids: v.array(fluid),

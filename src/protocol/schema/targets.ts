@@ -15,6 +15,8 @@ const population = v.strictObject({
   mapMmHg: floor,
   cppMmHg: v.strictObject({ ...floor.entries, noGainAbove: sourced(number) }),
   icpTreatAboveMmHg: sourced(number),
+  /** Heart rates that need no word, and those outside which it is an emergency. */
+  hrPerMin: v.strictObject({ target: sourced(range), critical: sourced(range) }),
   /** Where the ages come from. */
   source,
   choice: v.exactOptional(choice),

@@ -1,11 +1,11 @@
 import { when, type Faults } from "../fault.ts";
-import type { WatchedCode } from "../protocol.ts";
 import type { FileOne } from "./schemaOne.ts";
 import { sourceOne } from "./sourceOne.ts";
 
 type AlertOne = FileOne["alerts"][number];
+export type CodeOne = AlertOne["code"];
 
-const targetOf = ({ targets }: FileOne, code: WatchedCode): number =>
+const targetOf = ({ targets }: FileOne, code: CodeOne): number =>
   ({ sbp: targets.sbpMmHg, map: targets.mapMmHg, cpp: targets.cppMmHg, spo2: targets.spo2Pct })[code].value;
 
 /**
@@ -31,7 +31,7 @@ export function unsayableBands(file: FileOne): Faults {
 }
 
 /** The band that becomes the critical limit of a value; none where the file warned at the target alone, or not at all. */
-export function criticalOne(file: FileOne, code: WatchedCode) {
+export function criticalOne(file: FileOne, code: CodeOne) {
   const target = targetOf(file, code);
   const band = file.alerts.find((alert) => alert.code === code)?.bands.find(({ below }) => below < target);
   return band && { value: band.below, source: sourceOne(band.source) };

@@ -1,8 +1,8 @@
 import * as v from "valibot";
 import { timers } from "../schema/alerts.ts";
 import { dose, drug, osmotic, recipe } from "../schema/drugs.ts";
-import { source, text, vitalCode } from "../schema/parts.ts";
-import { oxygen } from "../schema/physiology.ts";
+import { count, notNegative, priority, source, text, vitalCode } from "../schema/parts.ts";
+import { oxygen, trend } from "../schema/physiology.ts";
 import { protocolSchema } from "../schema/protocolSchema.ts";
 import { carries } from "../schema/steps.ts";
 import { targets } from "../schema/targets.ts";
@@ -31,9 +31,26 @@ const group = v.strictObject({
   steps: v.pipe(v.array(step), v.nonEmpty("needs a step")),
 });
 
+const alert = v.strictObject({
+  id: text,
+  code: v.picklist(["sbp", "map", "cpp", "spo2"]),
+  bands: v.pipe(
+    v.array(v.strictObject({ under: v.picklist(["target", "critical"]), inclusive: v.boolean(), priority, source })),
+    v.nonEmpty("needs a band"),
+  ),
+  clearBy: notNegative,
+  clearReadings: count,
+  source,
+});
+
+const population = v.omit(targets.entries.populations.pipe[0].item, ["hrPerMin"]);
+
 const doses = v.array(v.omit(dose, ["afterTube"]));
 
 const LATER_TIMERS = [
+  "escalateS",
+  "alertCap",
+  "alertPauseMaxS",
   "promptAgainS",
   "co2AfterTubeS",
   "attemptS",
@@ -46,9 +63,14 @@ const LATER_TIMERS = [
 
 /** The second shape: that of today without what came later. Whatever a later shape changes must be put back here. */
 export const schemaTwo = v.strictObject({
-  ...v.omit(protocolSchema, ["doses"]).entries,
+  ...v.omit(protocolSchema, ["doses", "conditions"]).entries,
   schema: v.literal(2),
-  targets: v.omit(targets, ["herniation"]),
+  targets: v.strictObject({
+    ...v.omit(targets, ["herniation"]).entries,
+    populations: v.pipe(v.array(population), v.nonEmpty("needs a population")),
+  }),
+  trend: v.omit(trend, ["fallingReadings"]),
+  alerts: v.array(alert),
   groups: v.array(group),
   drugs: v.array(v.strictObject({ ...drug.entries, doses, recipes: v.array(v.omit(recipe, ["for"])) })),
   osmotics: v.array(v.strictObject({ ...osmotic.entries, doses })),

@@ -1,7 +1,7 @@
 import type { VitalCode } from "../../core/vitals.ts";
 import { findStep } from "../findStep.ts";
-import type { Population, Protocol, WatchedCode } from "../protocol.ts";
-import { alertsOne, criticalOne } from "./bandsOne.ts";
+import type { Population, Protocol } from "../protocol.ts";
+import { alertsOne, criticalOne, type CodeOne } from "./bandsOne.ts";
 import type { FileOne } from "./schemaOne.ts";
 import { sourcedOne, sourceOne } from "./sourceOne.ts";
 import { completeTwo, type Two } from "./upgradeTwo.ts";
@@ -12,7 +12,7 @@ const COMPLETED =
 type Floor = Population["sbpMmHg"];
 
 /** The file's one target, with its own critical limit where it had one. */
-function floorOne(file: FileOne, code: Exclude<WatchedCode, "spo2">, example: Floor): Floor {
+function floorOne(file: FileOne, code: Exclude<CodeOne, "spo2">, example: Floor): Floor {
   const target = { sbp: file.targets.sbpMmHg, map: file.targets.mapMmHg, cpp: file.targets.cppMmHg }[code];
   return { target: sourcedOne(target), critical: criticalOne(file, code) ?? example.critical };
 }

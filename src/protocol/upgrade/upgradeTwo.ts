@@ -1,17 +1,25 @@
 import { findStep } from "../findStep.ts";
-import type { Protocol, Step, StepGroup } from "../protocol.ts";
+import type { Population, Protocol, Step, StepGroup } from "../protocol.ts";
+import { alertsThree, populationThree } from "./alertsThree.ts";
 import { medicinesThree } from "./medicinesThree.ts";
 import type { FileTwo } from "./schemaTwo.ts";
 import { nameSteps } from "./stepNames.ts";
 
 const COMPLETED =
-  "Upgraded from schema 2: what that did not say (step names, rescue, failed airway, timers and more) was completed from the bundled example; what each dilution is for and which doses are for after intubation was guessed. Review before use.";
+  "Upgraded from schema 2: what that did not say (step names, rescue, failed airway, timers, alerts on CO2, heart rate, temperature and glucose, and more) was completed from the bundled example; what each dilution is for and which doses are for after intubation was guessed. Review before use.";
 
 type Group = FileTwo["groups"][number] | StepGroup;
 
 /** A file of schema 2. One that comes from schema 1 has groups of the example in it, which are whole already. */
-export type Two = Omit<Protocol, "schema" | "groups" | "targets" | "oxygen" | "doses" | "timers"> & {
-  readonly targets: Omit<Protocol["targets"], "herniation">;
+export type Two = Omit<
+  Protocol,
+  "schema" | "groups" | "targets" | "oxygen" | "doses" | "timers" | "alerts" | "conditions" | "trend"
+> & {
+  readonly targets: Omit<Protocol["targets"], "herniation" | "populations"> & {
+    readonly populations: readonly Omit<Population, "hrPerMin">[];
+  };
+  readonly alerts: FileTwo["alerts"];
+  readonly trend: Omit<Protocol["trend"], "fallingReadings">;
   readonly oxygen: Omit<Protocol["oxygen"], "cylinderWarnMin">;
   readonly timers: Pick<Protocol["timers"], keyof FileTwo["timers"]>;
   readonly groups: readonly Group[];
@@ -53,7 +61,14 @@ function groupsThree(groups: readonly Group[], example: Protocol): Protocol["gro
 export const completeTwo = (file: Two, example: Protocol): Protocol => ({
   ...file,
   schema: 3,
-  targets: { ...file.targets, herniation: example.targets.herniation },
+  targets: {
+    ...file.targets,
+    populations: file.targets.populations.map((population) => populationThree(population, example)),
+    herniation: example.targets.herniation,
+  },
+  trend: { ...file.trend, fallingReadings: example.trend.fallingReadings },
+  alerts: alertsThree(file.alerts, example),
+  conditions: example.conditions,
   groups: groupsThree(file.groups, example),
   doses: example.doses,
   oxygen: { ...file.oxygen, cylinderWarnMin: example.oxygen.cylinderWarnMin },

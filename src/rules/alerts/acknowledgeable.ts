@@ -1,6 +1,9 @@
 import type { CaseState } from "../../log/caseState.ts";
-import type { Protocol, WatchedCode } from "../../protocol/protocol.ts";
-import type { AlertCause } from "./cause.ts";
+import type { Protocol } from "../../protocol/protocol.ts";
+import { promptsStanding } from "../promptsDue.ts";
+import { CAUSE_OF_PROMPT, type AlertCause } from "./cause.ts";
+import type { DeviceFault } from "./condition.ts";
+import { standingAlerts } from "./standing.ts";
 
 /** Something that was said unasked and that nobody has acknowledged yet. */
 export type Acknowledgeable = {
@@ -8,23 +11,42 @@ export type Acknowledgeable = {
   /** Of a prompt: which occurrence. */
   readonly key?: string;
   readonly cause: AlertCause;
+  /** Unix ms. Alerts of one cause that were said as one have it in common. */
+  readonly saidAtMs: number;
 };
 
-const CAUSES: Readonly<Record<WatchedCode, AlertCause>> = {
-  map: "pressure",
-  sbp: "pressure",
-  cpp: "pressure",
-  spo2: "oxygen",
-};
+type Said = Acknowledgeable & { readonly seq: number };
+
+function alertsSaid(
+  state: CaseState,
+  protocol: Protocol,
+  nowMs: number,
+  devices: readonly DeviceFault[],
+): readonly Said[] {
+  return standingAlerts(state, protocol, nowMs, devices).flatMap(({ alertId, cause, acknowledged }) => {
+    const { announcedAtSeq: seq, announcedAtMs: saidAtMs } = state.alerts[alertId] ?? {};
+    if (seq === undefined || saidAtMs === undefined || acknowledged) return [];
+    return [{ alertId, cause, saidAtMs, seq }];
+  });
+}
+
+function promptsSaid(state: CaseState, protocol: Protocol, nowMs: number): readonly Said[] {
+  return promptsStanding(state, protocol, nowMs).flatMap(({ promptId, key, repeats }) => {
+    const said = state.care.prompts[promptId];
+    // What is said only once needs nobody to take it on.
+    if (!repeats || said?.key !== key || said.acknowledgedKey === key) return [];
+    return [{ alertId: promptId, key, cause: CAUSE_OF_PROMPT[promptId], saidAtMs: said.atMs, seq: said.seq }];
+  });
+}
 
 /** What "heard" can be about, the one said last first. */
-export function acknowledgeable(state: CaseState, protocol: Protocol): readonly Acknowledgeable[] {
-  return protocol.alerts
-    .flatMap(({ id, code }) => {
-      const alert = state.alerts[id];
-      if (alert?.announcedAtSeq === undefined || alert.acknowledgedAtMs !== undefined) return [];
-      return [{ alertId: id, cause: CAUSES[code], seq: alert.announcedAtSeq }];
-    })
+export function acknowledgeable(
+  state: CaseState,
+  protocol: Protocol,
+  nowMs: number,
+  devices: readonly DeviceFault[] = [],
+): readonly Acknowledgeable[] {
+  return [...alertsSaid(state, protocol, nowMs, devices), ...promptsSaid(state, protocol, nowMs)]
     .sort((a, b) => b.seq - a.seq)
-    .map(({ alertId, cause }) => ({ alertId, cause }));
+    .map(({ seq: _seq, ...said }) => said);
 }

@@ -44,18 +44,20 @@ export function airwayTimePrompts(state: CaseState, protocol: Protocol, nowMs: n
         // The length of the attempt is spoken instead: two clocks in one breath are none.
         if (selectRunningAttempt(state) !== undefined) return [];
         const { count, ...rest } = said(apnoeaEveryS.value);
-        return count === 0 ? [] : [{ promptId: "apnoea", ...rest, priority: "low", repeats: false }];
+        return count === 0 ? [] : [{ promptId: "apnoea", ...rest, priority: "low", repeats: false, callOut: true }];
       }
       case "attempt": {
         const { count, ...rest } = said(attemptS.value);
         const number = Number(clock.subject);
-        return count === 0 ? [] : [{ promptId: "attempt", number, ...rest, priority: "low", repeats: false }];
+        return count === 0
+          ? []
+          : [{ promptId: "attempt", number, ...rest, priority: "low", repeats: false, callOut: true }];
       }
       case "preoxygenation": {
         if (!isOver(clock, nowMs)) return [];
         const key = String(clock.startedAtMs);
         const enoughMs = protocol.oxygen.preoxygenateS.value * 1000;
-        return [{ promptId: "preoxygenated", forMs: enoughMs, key, priority: "low", repeats: false }];
+        return [{ promptId: "preoxygenated", forMs: enoughMs, key, priority: "low", repeats: false, callOut: true }];
       }
       default:
         return [];

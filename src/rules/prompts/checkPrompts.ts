@@ -20,20 +20,22 @@ export function pressureDue(state: CaseState, protocol: Protocol, nowMs: number)
   if (clock === undefined || !isOver(clock, nowMs)) return [];
   const priority = phase === "induce" || phase === "intubate" ? "medium" : "low";
   const ageMs = lastPressure(state) === undefined ? undefined : runFor(clock, nowMs);
-  return [{ promptId: "pressureDue", ageMs, key: String(clock.startedAtMs), priority, repeats: true }];
+  return [{ promptId: "pressureDue", ageMs, key: String(clock.startedAtMs), priority, repeats: true, routine: true }];
 }
 
 export function neuroDue(state: CaseState, protocol: Protocol, nowMs: number): readonly Prompt[] {
   const clock = isCalm(state) ? neuroClock(state, protocol) : undefined;
   if (clock === undefined || !isOver(clock, nowMs)) return [];
   const pupilsOnly = paralysisAt(state, protocol, { atMs: nowMs }) !== undefined;
-  return [{ promptId: "neuroDue", pupilsOnly, key: String(clock.startedAtMs), priority: "low", repeats: true }];
+  return [
+    { promptId: "neuroDue", pupilsOnly, key: String(clock.startedAtMs), priority: "low", repeats: true, routine: true },
+  ];
 }
 
 export function fullSetDue(state: CaseState, protocol: Protocol, nowMs: number): readonly Prompt[] {
   const clock = isCalm(state) ? fullSetClock(state, protocol) : undefined;
   if (clock === undefined || !isOver(clock, nowMs)) return [];
-  return [{ promptId: "fullSetDue", key: String(clock.startedAtMs), priority: "low", repeats: true }];
+  return [{ promptId: "fullSetDue", key: String(clock.startedAtMs), priority: "low", repeats: true, routine: true }];
 }
 
 /** Where no set is asked for, a number on which others rest is still called stale; once, since its age is on the screen. */
@@ -49,7 +51,9 @@ export function stale(state: CaseState, protocol: Protocol, nowMs: number): read
   for (const { what, at } of values) {
     if (at === undefined || nowMs - at.atMs < afterMs) continue;
     const ageMs = nowMs - at.atMs;
-    return [{ promptId: "stale", what, ageMs, key: `${what}:${at.seq}`, priority: "low", repeats: false }];
+    return [
+      { promptId: "stale", what, ageMs, key: `${what}:${at.seq}`, priority: "low", repeats: false, routine: true },
+    ];
   }
   return [];
 }

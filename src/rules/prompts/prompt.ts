@@ -36,4 +36,8 @@ export type Prompt = PromptBody & {
   readonly repeats: boolean;
   readonly always?: true;
   readonly asks?: boolean;
+  /** A time that is called while it runs: no alert. */
+  readonly callOut?: true;
+  /** A round that is due again and again: it gives way to everything that is news. */
+  readonly routine?: true;
 };

@@ -291,8 +291,14 @@ describe("questions, steps and alerts", () => {
   });
 
   it("an alert whose value is back at target says that it waits to be sure", () => {
-    expect(shown("map 65").screen.alerts.map((a) => a.text)).toEqual(["MAP 65, 25 under target 90, now"]);
+    expect(shown("map 65").screen.alerts.map((a) => a.text)).toEqual([
+      "CPP under 60 if ICP is over 5, now",
+      "MAP 65, 25 under target 90, now",
+    ]);
     const back = shown("map 65", "map 95").screen.alerts.map((a) => a.text);
-    expect(back).toEqual(["MAP 95, back at target 90, not yet sure, now"]);
+    expect(back).toEqual([
+      "CPP under 60 if ICP is over 35, not yet sure, now",
+      "MAP 95, back at target 90, not yet sure, now",
+    ]);
   });
 });

@@ -73,20 +73,16 @@ export const bedsideRows: CheckRows = {
     [[["alerts[1].code", "map"]], ['alerts[1].code: an alert on "map" is used at alerts[0].code already']],
     [
       [["alerts[0].bands[0].inclusive", true]],
-      ["alerts[0].bands[0].inclusive: a value at its target has no deficit: must be false in a band under the target"],
+      ["alerts[0].bands[0].inclusive: a value at its target has no deficit: must be false in a band at the target"],
     ],
     [[["alerts[0].bands[1].inclusive", true]], []],
     [
-      [["alerts[0].bands[0].under", "critical"]],
-      [
-        "alerts[0].bands[1].under: the band under the target comes first, then the one under the critical limit, each once",
-      ],
+      [["alerts[0].bands[0].at", "critical"]],
+      ["alerts[0].bands[1].at: the band at the target comes first, then the one at the critical limit, each once"],
     ],
     [
-      [["alerts[0].bands[1].under", "target"]],
-      [
-        "alerts[0].bands[1].under: the band under the target comes first, then the one under the critical limit, each once",
-      ],
+      [["alerts[0].bands[1].at", "target"]],
+      ["alerts[0].bands[1].at: the band at the target comes first, then the one at the critical limit, each once"],
     ],
     [
       [["alerts[0].bands[1].priority", "medium"]],
@@ -133,12 +129,47 @@ export const bedsideRows: CheckRows = {
       [
         [
           "alerts[1]",
-          { ...rule, code: "sbp", bands: [{ ...criticalBand, under: "target", inclusive: false }], clearBy: 171 },
+          { ...rule, code: "sbp", bands: [{ ...criticalBand, at: "target", inclusive: false }], clearBy: 171 },
         ],
       ],
       [
         "alerts[1].clearBy: no value could clear this alert: it would have to reach 301, and 300 is the highest that is believed",
       ],
+    ],
+    // A number of its own follows the named limits, further out in every patient; CPP and MAP have no ceiling.
+    [[["alerts[0].bands[1].at", 55]], []],
+    [[["alerts[0].bands[1].at", 70]], ["alerts[0].bands[1].at: 70 is milder than the band before it in some patient"]],
+    [
+      [["alerts[0].side", "over"]],
+      [
+        "alerts[0].bands[0].at: there is no target for map on this side: a number is needed",
+        "alerts[0].bands[1].at: there is no critical for map on this side: a number is needed",
+      ],
+    ],
+    [
+      [
+        [
+          "alerts[1]",
+          {
+            ...rule,
+            code: "icp",
+            side: "over",
+            bands: [{ ...criticalBand, at: "target", inclusive: false }],
+            clearBy: 26,
+          },
+        ],
+      ],
+      [
+        "alerts[1].clearBy: no value could clear this alert: it would have to reach -6, and 0 is the lowest that is believed",
+      ],
+    ],
+    [
+      [["timers.alertCap.keptForNew.value", 6]],
+      ["timers.alertCap.keptForNew.value: 6 kept for new alerts leaves none of 6 for the others"],
+    ],
+    [
+      [["targets.populations[1].hrPerMin.critical.value", { low: 50, high: 150 }]],
+      ["targets.populations[1].hrPerMin.critical.value: 50 to 150 must lie outside 50 to 120"],
     ],
     [
       [["alerts[1]", { ...rule, code: "cpp", clearBy: 201 }]],

@@ -1,15 +1,19 @@
-import { isWorse, type Priority } from "../protocol/priority.ts";
+import { isWorse, type Priority } from "../../protocol/priority.ts";
+import { beyond, type Side } from "../../protocol/alertLimits.ts";
 import type { Band, JudgedRule } from "./judgedRule.ts";
 
-const isInside = (band: Band, value: number): boolean => value < band.below || (band.inclusive && value === band.below);
+const isInside = (band: Band, value: number, side: Side): boolean => {
+  const by = beyond(value, band.limit, side);
+  return by > 0 || (band.inclusive && by === 0);
+};
 
 /** The priority that this value has by itself: that of the worst band it lies in. */
-export const priorityOf = (rule: JudgedRule, value: number): Priority | undefined =>
-  rule.bands.findLast((band) => isInside(band, value))?.priority;
+export const priorityOf = ({ bands, side }: JudgedRule, value: number): Priority | undefined =>
+  bands.findLast((band) => isInside(band, value, side))?.priority;
 
 /**
  * How many readings back the hysteresis looks, so that judging costs the same in the ninth hour. An alert whose values have
- * hovered just above its band for longer than this simply goes on standing. This project's choice, no source.
+ * hovered just beside its band for longer than this simply goes on standing. This project's choice, no source.
  */
 const LOOK_BACK = 100;
 
@@ -22,12 +26,15 @@ function newestOf(newestFirst: Iterable<{ readonly value: number }>): readonly n
   return values;
 }
 
-/** Whether a band, once entered, has not been left for good: enough readings in a row well above it. */
+/** Margins are decimal fractions: 38 − 0.3 must be 37.7. */
+const ROUNDING = 1e-9;
+
+/** Whether a band, once entered, has not been left for good: enough readings in a row well on its good side. */
 function isHeld(rule: JudgedRule, band: Band, newestFirst: readonly number[]): boolean {
   let well = 0;
   for (const value of newestFirst) {
-    if (isInside(band, value)) return true;
-    well = value >= band.below + rule.clearBy ? well + 1 : 0;
+    if (isInside(band, value, rule.side)) return true;
+    well = beyond(value, band.limit, rule.side) <= -rule.clearBy + ROUNDING ? well + 1 : 0;
     if (well >= rule.clearReadings) return false;
   }
   return newestFirst.length === LOOK_BACK;

@@ -1,18 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { selectTargets } from "../../src/log/targets.ts";
-import { isWorse, type Priority } from "../../src/protocol/priority.ts";
-import { ruleFor, type JudgedRule } from "../../src/rules/judgedRule.ts";
-import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.ts";
+import { selectTargets } from "../../../src/log/targets.ts";
+import { isWorse, type Priority } from "../../../src/protocol/priority.ts";
+import { ruleFor, type JudgedRule } from "../../../src/rules/alerts/judgedRule.ts";
+import { defaultProtocol as protocol } from "../../../src/protocol/defaultProtocol.ts";
 import { Ward } from "./ward.ts";
 
 type Code = "sbp" | "spo2" | "map";
 
 /** The alert as it holds for a ward's patient: by default one of whom nothing is known. */
 const rule = (code: Code, ward = new Ward()): JudgedRule => {
-  const found = protocol.alerts.find((alert) => alert.code === code);
-  if (found === undefined) throw new Error(`no alert for ${code}`);
-  return ruleFor(found, selectTargets(ward.state, protocol));
+  const found = protocol.alerts.find((alert) => alert.code === code && alert.side === "under");
+  const judged = found && ruleFor(found, selectTargets(ward.state, protocol));
+  if (judged === undefined) throw new Error(`no alert for ${code}`);
+  return judged;
 };
 
 /** The same hysteresis told forwards, one latch a band: the rules walk backwards over the readings that are left. */
@@ -20,8 +21,8 @@ function latches({ bands, clearBy, clearReadings }: JudgedRule) {
   const state = bands.map((band) => ({ band, on: false, well: 0 }));
   return (value: number): Priority | "none" => {
     for (const latch of state) {
-      const inside = value < latch.band.below || (latch.band.inclusive && value === latch.band.below);
-      latch.well = value >= latch.band.below + clearBy ? latch.well + 1 : 0;
+      const inside = value < latch.band.limit || (latch.band.inclusive && value === latch.band.limit);
+      latch.well = value >= latch.band.limit + clearBy ? latch.well + 1 : 0;
       if (inside) latch.on = true;
       else if (latch.well >= clearReadings) latch.on = false;
     }

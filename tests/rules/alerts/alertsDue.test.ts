@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { defaultProtocol as protocol } from "../../src/protocol/defaultProtocol.ts";
-import { alertsDue, standingAlerts } from "../../src/rules/alertsDue.ts";
+import { defaultProtocol as protocol } from "../../../src/protocol/defaultProtocol.ts";
+import { alertsDue } from "../../../src/rules/alerts/alertsDue.ts";
+import { standingAlerts } from "../../../src/rules/alerts/standing.ts";
 import { Ward } from "./ward.ts";
 
 // Thresholds are those of the built-in protocol, whose own sources stand beside them there.
@@ -16,10 +17,29 @@ const SINGLE: readonly [string, Parameters<Ward["say"]>[0], readonly string[]][]
   ["saturation at target", { spo2: 94 }, []],
   ["saturation under target", { spo2: 93 }, ["spo2Low raised medium"]],
   ["saturation ninety is high: the edge is inside", { spo2: 90 }, ["spo2Low raised high"]],
-  ["perfusion at target", { map: 90, icp: 30 }, []],
-  ["perfusion under target", { map: 92, icp: 33 }, ["cppLow raised medium"]],
-  ["perfusion far under target", { map: 90, icp: 41 }, ["cppLow raised high"]],
+  ["perfusion at target", { map: 82, icp: 22 }, ["mapLow raised medium"]],
+  ["perfusion under target", { map: 81, icp: 22 }, ["cppLow raised medium"]],
+  ["perfusion far under target", { map: 71, icp: 22 }, ["cppLow raised high"]],
+  ["ICP at the limit of treatment", { map: 95, icp: 22 }, []],
+  ["ICP over the limit of treatment", { map: 95, icp: 23 }, ["icpHigh raised medium"]],
   ["no ICP, no perfusion alert", { map: 95 }, []],
+  ["heart rate at its limits", { hr: 50 }, []],
+  ["heart rate low", { hr: 49 }, ["hrLow raised medium"]],
+  ["heart rate very low", { hr: 39 }, ["hrLow raised high"]],
+  ["heart rate high", { hr: 121 }, ["hrHigh raised low"]],
+  ["heart rate very high", { hr: 151 }, ["hrHigh raised medium"]],
+  ["temperature in its range", { temp: 37.9 }, []],
+  ["temperature treated from here", { temp: 38 }, ["tempHigh raised low"]],
+  ["temperature well over", { temp: 39.1 }, ["tempHigh raised medium"]],
+  ["temperature low", { temp: 35.9 }, ["tempLow raised low"]],
+  ["temperature very low", { temp: 34.9 }, ["tempLow raised medium"]],
+  ["glucose in its range", { glucose: 5.6 }, []],
+  ["glucose under its range", { glucose: 5.5 }, ["glucoseLow raised low"]],
+  ["glucose that is treated", { glucose: 3.8 }, ["glucoseLow raised high"]],
+  ["glucose over its range", { glucose: 10.1 }, ["glucoseHigh raised low"]],
+  ["glucose far over", { glucose: 20.1 }, ["glucoseHigh raised medium"]],
+  ["CO2 by mask, low: no alert", { etco2: 20 }, []],
+  ["CO2 by mask, very high", { etco2: 61 }, ["etco2HighBefore raised medium"]],
 ];
 
 describe("one reading", () => {
@@ -34,14 +54,15 @@ describe("one reading", () => {
     expect(ward.at(12).round()).toEqual([
       {
         alertId: "mapLow",
+        cause: "pressure",
         priority: "medium",
-        code: "map",
-        value: 80,
-        target: 90,
-        deficit: 10,
         ageMs: 2000,
-        kind: "computed",
+        acknowledged: false,
+        body: { kind: "limit", code: "map", side: "under", value: 80, target: 90, beyond: 10, origin: "computed" },
         reason: "raised",
+        voice: "spoken",
+        louder: false,
+        covers: [{ alertId: "mapLow", priority: "medium", value: 80 }],
       },
     ]);
   });
@@ -76,14 +97,17 @@ describe("until it is cleared", () => {
     ward.at(5).say({ sbp: 95 });
     expect(ward.heardNow()).toEqual(["sbpLow worse high"]);
   });
-  it("is announced again by its priority's clock, high each minute, medium every three", () => {
+  it("is announced again until somebody has it: high after half a minute and then each minute, louder, medium every three", () => {
     const ward = new Ward();
     ward.say({ sbp: 95, spo2: 93 });
     ward.round();
-    expect(ward.at(59).heardNow()).toEqual([]);
-    expect(ward.at(60).heardNow()).toEqual(["sbpLow again high"]);
-    expect(ward.at(119).heardNow()).toEqual([]);
-    expect(ward.at(180).heardNow()).toEqual(["sbpLow again high", "spo2Low again medium"]);
+    expect(ward.at(29).heardNow()).toEqual([]);
+    expect(ward.at(30).heardNow()).toEqual(["sbpLow again high louder"]);
+    expect(ward.at(89).heardNow()).toEqual([]);
+    expect(ward.at(90).heardNow()).toEqual(["sbpLow again high louder"]);
+    ward.has("sbpLow");
+    expect(ward.at(179).heardNow()).toEqual([]);
+    expect(ward.at(180).heardNow()).toEqual([]);
   });
   it("stands however long its values hover just above the band", () => {
     const ward = new Ward();
@@ -165,14 +189,21 @@ describe("stand by", () => {
     ward.say({ sbp: 95, spo2: 93 });
     ward.round();
     ward.at(170).add({ type: "standBy.started", untilMs: 230_000 });
-    expect(ward.at(200).heardNow()).toEqual(["sbpLow again high"]);
+    expect(ward.at(200).heardNow()).toEqual(["sbpLow again high louder"]);
     expect(ward.at(230).heardNow()).toEqual(["spo2Low again medium"]);
   });
-  it("does not hold a new or worse alert back", () => {
+  it.each([
+    ["stand by", { type: "standBy.started", untilMs: 60_000 } as const],
+    ["a pause", { type: "alerts.paused", untilMs: 60_000, heard: "pause alerts one minute" } as const],
+  ])("%s holds a new alert back until it is over, but not a high one", (_what, quiet) => {
     const ward = new Ward();
-    ward.add({ type: "standBy.started", untilMs: 60_000 });
+    ward.add(quiet);
     ward.at(1).say({ spo2: 93 });
-    expect(ward.heardNow()).toEqual(["spo2Low raised medium"]);
+    expect(ward.heardNow()).toEqual([]);
+    expect(ward.standing()).toEqual({ spo2Low: "medium" });
+    ward.at(2).say({ map: 70 });
+    expect(ward.heardNow()).toEqual(["mapLow raised high"]);
+    expect(ward.at(60).heardNow()).toContain("spo2Low raised medium");
   });
 });
 
@@ -186,7 +217,7 @@ describe("mean and perfusion, one cause", () => {
   });
   it("a mean that worsens is heard at once through it", () => {
     const ward = new Ward();
-    ward.say({ map: 85, icp: 30 });
+    ward.say({ map: 81, icp: 22 });
     ward.round();
     ward.at(5).say({ map: 79 });
     expect(ward.heardNow()).toEqual(["cppLow worse high"]);
@@ -196,12 +227,13 @@ describe("mean and perfusion, one cause", () => {
     ward.say({ map: 75 });
     expect(ward.heardNow()).toEqual(["mapLow raised high"]);
   });
-  it("once perfusion is back, a mean that is still low speaks for itself", () => {
+  it("once perfusion is back, a mean that is still low speaks for itself the next time", () => {
     const ward = new Ward();
-    ward.say({ map: 85, icp: 30 });
-    ward.round();
+    ward.say({ map: 81, icp: 22 });
+    expect(ward.heardNow()).toEqual(["cppLow raised medium"]);
     ward.at(5).say({ icp: 15 });
-    expect(ward.heardNow()).toEqual(["mapLow raised medium"]);
+    expect(ward.heardNow()).toEqual([]);
+    expect(ward.at(180).heardNow()).toEqual(["mapLow again medium"]);
   });
   it.each([
     ["mean first", { map: 70, icp: 25 }, { map: 100, icp: 30 }],
@@ -234,13 +266,11 @@ it("the screen sees what stands, with its number, also while it waits to be sure
   expect(standingAlerts(ward.state, protocol, 11_000)).toEqual([
     {
       alertId: "mapLow",
+      cause: "pressure",
       priority: "medium",
-      code: "map",
-      value: 91,
-      target: 90,
-      deficit: 0,
       ageMs: 1000,
-      kind: "measured",
+      acknowledged: false,
+      body: { kind: "limit", code: "map", side: "under", value: 91, target: 90, beyond: 0, origin: "measured" },
     },
   ]);
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
-import { standingAlerts } from "../../src/rules/alertsDue.ts";
+import { defaultProtocol } from "../../../src/protocol/defaultProtocol.ts";
+import { standingAlerts } from "../../../src/rules/alerts/standing.ts";
 import { Ward } from "./ward.ts";
 
 // Limits are those of the built-in protocol for each age and cause, whose own sources stand beside them there.
@@ -16,10 +16,16 @@ const SINGLE: readonly [string, Parameters<Ward["patient"]>[0], Parameters<Ward[
   ["six years, systolic under target", { ageA: 6 }, { sbp: 101 }, ["sbpLow raised medium"]],
   ["six years, systolic in the high band: 70 + 2 × 6", { ageA: 6 }, { sbp: 81 }, ["sbpLow raised high"]],
   ["six years, mean", { ageA: 6 }, { map: 64 }, ["mapLow raised medium"]],
-  ["six years, perfusion", { ageA: 6 }, { map: 66, icp: 22 }, ["cppLow raised medium"]],
+  ["six years, perfusion", { ageA: 6 }, { map: 64, icp: 20 }, ["cppLow raised medium"]],
+  ["six years, ICP over what is treated in a child", { ageA: 6 }, { map: 90, icp: 21 }, ["icpHigh raised medium"]],
+  ["six years, heart rate of an adult", { ageA: 6 }, { hr: 65 }, ["hrLow raised medium"]],
+  ["six years, heart rate that would be high in an adult", { ageA: 6 }, { hr: 145 }, []],
   ["a bleed asks for more", { cause: "bleed" }, { sbp: 129 }, ["sbpLow raised medium"]],
   ["a bleed, at its lower end", { cause: "bleed" }, { sbp: 130 }, []],
-  ["a bleed, over its ceiling: no alert", { cause: "bleed" }, { sbp: 190 }, []],
+  ["a bleed, at its ceiling", { cause: "bleed" }, { sbp: 150 }, []],
+  ["a bleed, over its ceiling", { cause: "bleed" }, { sbp: 151 }, ["sbpHigh raised medium"]],
+  ["a bleed that herniates: its ceiling is suspended", { cause: "bleed", herniation: true }, { sbp: 190 }, []],
+  ["an injury has no ceiling", { cause: "injury" }, { sbp: 190 }, []],
   ["a bleed in a child asks for no more than the age", { ageA: 6, cause: "bleed" }, { sbp: 102 }, []],
   ["saturation is the same for all", { ageA: 6 }, { spo2: 93 }, ["spo2Low raised medium"]],
 ];
@@ -49,7 +55,7 @@ describe("a patient who is described later", () => {
     ward.at(5).patient({ ageA: 6 });
     expect(ward.heardNow()).toEqual([]);
     expect(standingAlerts(ward.state, defaultProtocol, 5000)).toMatchObject([
-      { priority: "medium", target: 102, deficit: 7 },
+      { priority: "medium", body: { target: 102, beyond: 7 } },
     ]);
   });
   it("an age that is struck brings the alert back, aloud", () => {

@@ -13,7 +13,7 @@ import { fliteSound, loadFlite } from "../synth.ts";
 import { hearBySecondJudge, secondJudgeIsHere } from "./secondJudge.ts";
 import { shapeInChromium } from "./shapeInChromium.ts";
 
-const VOICES: readonly FliteVoice[] = ["rms", "slt", "awb", "kal16"];
+const VOICES: readonly FliteVoice[] = ["rms", "slt", "awb"];
 /** As the app speaks; `synthesise.ts`. */
 const STRETCH = 0.75;
 /** Teens and tens, which are mistaken most, and others up to the highest pressure that is at all common. */

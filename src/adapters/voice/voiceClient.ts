@@ -14,7 +14,7 @@ export interface VoiceClient {
   dispose(): void;
 }
 
-/** 21.5 MB over a slow connection; from the service worker's cache it takes under a second. */
+/** 5 MB over a slow connection; from the service worker's cache it takes under a second. */
 const LOAD_LIMIT_MS = 120_000;
 /** A sentence takes about 0.1 s. */
 const SYNTHESIS_LIMIT_MS = 4_000;

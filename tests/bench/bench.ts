@@ -12,6 +12,7 @@
  *   npm run bench -- task            how long it takes until the right value stands, by what `-- hearing` measured before
  *   npm run bench -- second          what a second listening to a changed copy of the sound would add
  *   npm run bench -- list                how long the list of the preparation lasts when it is read out
+ *   npm run bench -- voice               how well our own numbers come through noise, plain and shaped
  *   npm run bench -- speed           features, network and search, each timed in Node and Chromium; memory
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
@@ -32,6 +33,7 @@ import { runTeenTy } from "./confusable/runTeenTy.ts";
 import { runHearing } from "./hearing/runHearing.ts";
 import { runSecond } from "./second/runSecond.ts";
 import { runSpeed } from "./speed/runSpeed.ts";
+import { runVoice } from "./voice/runVoice.ts";
 import { runWholeTask } from "./wholeTask/runWholeTask.ts";
 import { machine, toMarkdown, writeReport, type Table } from "./report.ts";
 import { sentencesTable } from "./sentences.ts";
@@ -52,6 +54,7 @@ if (options.part !== undefined) {
     second: runSecond,
     speed: runSpeed,
     list: runListLength,
+    voice: runVoice,
   }[options.part];
   await run(options, progress);
   process.exit(0);

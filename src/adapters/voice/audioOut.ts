@@ -1,7 +1,8 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { Mark, SpeakerError } from "../../app/ports.ts";
-import { createLine, type Line } from "./line.ts";
+import { createLine, type Line, type LineOptions } from "./line.ts";
 import { renderMark } from "./marks.ts";
+import { renderAllTones } from "./tones.ts";
 
 /** Browsers leave `resume()` unanswered, rather than refusing it, until the user has touched the page. */
 const RESUME_LIMIT_MS = 400;
@@ -10,7 +11,7 @@ const UNLOCKING_EVENTS = ["pointerdown", "keydown"] as const;
 export interface AudioOut {
   /** Makes the sound device ready. `audio-blocked`: the browser wants a touch or a key first. */
   open(): Promise<Result<AudioContext, SpeakerError>>;
-  line(context: AudioContext, notBeforeS?: number): Line;
+  line(context: AudioContext, options?: LineOptions): Line;
   /** A short mark beside whatever else sounds; left out, not put off, where sound is blocked. */
   mark(mark: Mark): void;
   silence(): void;
@@ -18,7 +19,7 @@ export interface AudioOut {
 }
 
 /**
- * The page's sound device, made when first needed.
+ * The page's sound device, made when first needed, and anew after one that stopped taking sound.
  *
  * @param makeContext may throw where there is no sound device.
  * @param page        where the unlocking touch or key is awaited while the browser blocks sound.
@@ -32,9 +33,20 @@ export function createAudioOut(makeContext: () => AudioContext, page: EventTarge
       on ? page.addEventListener(name, unlock) : page.removeEventListener(name, unlock),
     );
 
+  const make = (): AudioContext => {
+    const made = makeContext();
+    renderAllTones(made.sampleRate); // before they are needed: the first would hold an alert up
+    return made;
+  };
+  const giveUp = (on: AudioContext) => {
+    if (context !== on) return;
+    context = undefined;
+    void on.close().catch(() => undefined);
+  };
+
   const open = async (): Promise<Result<AudioContext, SpeakerError>> => {
     try {
-      context ??= makeContext();
+      context ??= make();
     } catch {
       return fail({ kind: "audio-blocked" });
     }
@@ -45,10 +57,13 @@ export function createAudioOut(makeContext: () => AudioContext, page: EventTarge
     return running ? ok(opening) : fail({ kind: "audio-blocked" });
   };
 
-  const line = (on: AudioContext, notBeforeS = 0): Line => {
-    const opened = createLine(on, notBeforeS);
+  const line = (on: AudioContext, options?: LineOptions): Line => {
+    const opened = createLine(on, options);
     lines.add(opened);
-    void opened.settled.then(() => lines.delete(opened));
+    void opened.settled.then((end) => {
+      lines.delete(opened);
+      if (end === "stalled") giveUp(on);
+    });
     return opened;
   };
 
@@ -59,7 +74,7 @@ export function createAudioOut(makeContext: () => AudioContext, page: EventTarge
       void open().then((opened) => {
         if (!opened.ok) return;
         const marking = line(opened.value);
-        marking.add({ pcm: renderMark(mark, opened.value.sampleRate), sampleRate: opened.value.sampleRate }, 0);
+        marking.addTone({ pcm: renderMark(mark, opened.value.sampleRate), sampleRate: opened.value.sampleRate }, 0);
         marking.finish();
       }),
     silence: () => lines.forEach((sounding) => sounding.stop()),

@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
 import { createAudioOut, type AudioOut } from "./audioOut.ts";
+import { gainDbOf, paceOf } from "./delivery.ts";
 import type { Line } from "./line.ts";
 import { createUtterances, type Outcome } from "./oneAtATime.ts";
 import { splitPhrases } from "./splitPhrases.ts";
@@ -35,7 +36,8 @@ export const builtInVoiceInPage = (wasmUrl: string): Speaker =>
  *
  * One utterance at a time: saying another cancels the one that sounds. `onStart` is called when the first sound,
  * tone or word, is handed to the device. A tone needs no voice: it sounds while the voice is loading or has failed,
- * and only then is the failure reported. After `cancel` the device is silent within 6 ms.
+ * and only then is the failure reported. What failed is tried afresh with the next words: a dead worker is replaced, and
+ * so is a sound device that took no more sound. After `cancel` the device is silent within 6 ms.
  */
 export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: BuiltInVoiceParts): Speaker {
   const audio = createAudioOut(makeContext, page);
@@ -84,25 +86,32 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
     if (!opened.ok) return opened;
     if (stopped) return ok("cancelled");
     const { sampleRate } = opened.value;
-    const out = (line = audio.line(opened.value, notBeforeS));
+    // A device that was made anew counts from zero.
+    const waitUntilS = Math.min(notBeforeS, opened.value.currentTime + BETWEEN_S);
+    const out = (line = audio.line(opened.value, { notBeforeS: waitUntilS, gainDb: gainDbOf(spoken) }));
     let started = false;
-    const add = (...sound: Parameters<Line["add"]>) => {
-      if (stopped) return;
-      out.add(...sound);
+    const startOnce = () => {
       if (!started) onStart();
       started = true;
     };
-    if (spoken.tone) add({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, TONE_TO_WORDS_MS);
+    if (spoken.tone) {
+      out.addTone({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, TONE_TO_WORDS_MS);
+      startOnce();
+    }
     let failure: Result<never, SpeakerError> | undefined;
-    const inOneGo = spoken.withinMs === undefined ? undefined : [{ text: spoken.text, pauseAfterMs: 0 }];
-    for (const phrase of inOneGo ?? splitPhrases(spoken.text)) {
-      const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text, spoken.withinMs));
+    const phrases = splitPhrases(spoken.text);
+    const { withinMs } = spoken;
+    const manner = { pace: paceOf(spoken), ...(withinMs === undefined ? {} : { withinMs }) };
+    const inOneGo = withinMs !== undefined && phrases.length > 0;
+    for (const phrase of inOneGo ? [{ text: spoken.text, pauseAfterMs: 0 }] : phrases) {
+      const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text, manner));
       if (stopped) return ok("cancelled");
       if (!made.ok) {
         failure = made;
         break;
       }
-      add(made.value, phrase.pauseAfterMs);
+      out.addWords(made.value, phrase.pauseAfterMs);
+      startOnce();
     }
     out.finish();
     const end = await out.settled;

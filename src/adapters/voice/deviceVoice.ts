@@ -1,6 +1,7 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { Speaker, SpeakerError, Spoken } from "../../app/ports.ts";
 import { createAudioOut, type AudioOut } from "./audioOut.ts";
+import { gainDbOf, paceOf } from "./delivery.ts";
 import { createUtterances, type Outcome } from "./oneAtATime.ts";
 import { renderTone } from "./tones.ts";
 
@@ -47,7 +48,9 @@ export const deviceVoiceInPage = (voiceUri: string): Speaker =>
  * A speaker over a voice of the device, for a user who has chosen one; never a default. Tones and marks are ours.
  *
  * One utterance at a time, as with the built-in voice. `onStart` is called at the tone, or when the device reports
- * its start. Text is not respelled: these voices have their own dictionaries, and their sound cannot be checked.
+ * its start. Words can be softer than usual but not louder, as a device's voice is at its loudest already, and they are
+ * not shaped for noise. Text is not respelled: these voices have their own dictionaries, and their sound cannot be
+ * checked. Where the page's own sound is blocked the words are said all the same, and the missing tone is reported.
  */
 export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
   const { synthesis, voiceUri } = parts;
@@ -61,19 +64,19 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
     return voice ? ok(voice) : fail({ kind: "load-failed", asset: voiceUri, detail: "no such voice on this device" });
   };
 
-  const run = async ({ text, tone }: Spoken, onStart: () => void, isCurrent: () => boolean): Promise<Outcome> => {
+  const run = async (spoken: Spoken, onStart: () => void, isCurrent: () => boolean): Promise<Outcome> => {
     let started = false;
     const startOnce = () => {
       if (!started && isCurrent()) onStart();
       started = true;
     };
-    if (tone) {
-      const toned = await soundTone(audio, tone, isCurrent, startOnce);
-      if (!toned.ok) return toned;
-    }
+    const toned = spoken.tone ? await soundTone(audio, spoken, isCurrent, startOnce) : ok(undefined);
     if (!isCurrent()) return ok("cancelled");
+    if (spoken.text === "") return toned.ok ? ok("ended") : toned;
     const voice = chosen();
-    return voice.ok ? utter(parts, voice.value, text, startOnce) : voice;
+    if (!voice.ok) return voice;
+    const uttered = await utter(parts, voice.value, spoken, startOnce);
+    return toned.ok ? uttered : toned;
   };
 
   return {
@@ -106,15 +109,15 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
 
 async function soundTone(
   audio: AudioOut,
-  tone: NonNullable<Spoken["tone"]>,
+  spoken: Spoken,
   isCurrent: () => boolean,
   onStart: () => void,
 ): Promise<Result<void, SpeakerError>> {
   const opened = await audio.open();
   if (!opened.ok || !isCurrent()) return opened.ok ? ok(undefined) : opened;
-  const line = audio.line(opened.value);
+  const line = audio.line(opened.value, { gainDb: gainDbOf(spoken) });
   const { sampleRate } = opened.value;
-  line.add({ pcm: renderTone(tone, sampleRate), sampleRate }, 0);
+  if (spoken.tone) line.addTone({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, 0);
   line.finish();
   onStart();
   return (await line.settled) === "stalled" ? fail({ kind: "audio-blocked" }) : ok(undefined);
@@ -123,9 +126,10 @@ async function soundTone(
 function utter(
   { synthesis, makeUtterance }: DeviceVoiceParts,
   voice: SpeechSynthesisVoice,
-  text: string,
+  spoken: Spoken,
   onStart: () => void,
 ): Promise<Outcome> {
+  const { text } = spoken;
   return new Promise((resolve) => {
     const utterance = makeUtterance(text);
     let timer: ReturnType<typeof setTimeout>;
@@ -139,6 +143,8 @@ function utter(
     };
     utterance.voice = voice;
     utterance.lang = voice.lang;
+    utterance.rate = paceOf(spoken);
+    utterance.volume = Math.min(1, 10 ** (gainDbOf(spoken) / 20));
     utterance.onstart = () => {
       onStart();
       limit(END_LIMIT_MS + text.length * END_LIMIT_MS_PER_CHARACTER);

@@ -1,5 +1,5 @@
 import type { Mark } from "../../app/ports.ts";
-import { renderPulses, type Pulse, type Timbre } from "./renderPulses.ts";
+import { onceEach, renderPulses, type Pulse, type Timbre } from "./renderPulses.ts";
 
 /**
  * Four short sounds, told apart by direction: one high blip, two rising, one long low, two level. All figures are ours.
@@ -21,5 +21,4 @@ const MARKS: Readonly<Record<Mark, readonly Pulse[]>> = {
 const TIMBRE: Timbre = { partialsDb: [0, -14], edge: 0.35, peak: 0.2 };
 
 /** A sound of at most 120 ms that says "heard", "asking", "not taken" or "go ahead" without words. */
-export const renderMark = (mark: Mark, sampleRate: number): Float32Array =>
-  renderPulses(MARKS[mark], TIMBRE, sampleRate);
+export const renderMark = onceEach((mark: Mark, sampleRate) => renderPulses(MARKS[mark], TIMBRE, sampleRate));

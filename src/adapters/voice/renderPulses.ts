@@ -41,6 +41,19 @@ export function renderPulses(
   return scaleTo(pcm, peak);
 }
 
+/** Renders each sound only once at each rate; what is handed out is shared, and not to be written to. */
+export function onceEach<Name extends string>(
+  render: (name: Name, sampleRate: number) => Float32Array,
+): (name: Name, sampleRate: number) => Float32Array {
+  const rendered = new Map<string, Float32Array>();
+  return (name, sampleRate) => {
+    const key = `${name} ${sampleRate}`;
+    const sound = rendered.get(key) ?? render(name, sampleRate);
+    rendered.set(key, sound);
+    return sound;
+  };
+}
+
 /** One pulse; `cycles` of the fundamental pass in a sample. */
 function renderPulse(length: number, cycles: number, gains: readonly number[], edge: number): Float32Array {
   const audible = gains.filter((_gain, k) => cycles * (k + 1) < 0.5);

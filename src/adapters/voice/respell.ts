@@ -3,7 +3,7 @@ type Respelling = readonly [written: string, spoken: string];
 
 /**
  * Words that the engine gets wrong, found by printing its phones. Matched as whole words, in either case.
- * A word that it says right (MAP, CPP, ICP, norepinephrine, ketamine …) is not here; the tests hold both kinds.
+ * A word that it says right (MAP, CPP, ICP, adrenaline, ketamine …) is not here; the tests hold both kinds.
  */
 const WORDS: readonly Respelling[] = [
   ["SpO2", "S P O two"],
@@ -17,6 +17,12 @@ const WORDS: readonly Respelling[] = [
   ["fentanyl", "fentanil"],
   ["mannitol", "mannitall"],
   ["metaraminol", "metta rammin all"],
+  ["propofol", "pro puh fall"],
+  ["noradrenaline", "nor adrenaline"],
+  ["epinephrine", "eppin effrin"],
+  ["ephedrine", "effedrin"],
+  ["norepinephrine", "nor eppin effrin"],
+  ["crystalloid", "crystal oid"],
   ["suxamethonium", "sucksa methonium"],
   ["levetiracetam", "levva tie rassa tam"],
   ["rocuronium", "rock you rownium"],
@@ -55,11 +61,17 @@ const UNITS: readonly Respelling[] = [
   ["cmH2O", "centimeters of water"],
   ["mmol", "millimoles"],
   ["kPa", "kilopascals"],
+  ["min", "minutes"],
   ["mcg", "micrograms"],
   ["\u03bcg", "micrograms"],
   ["mg", "milligrams"],
   ["kg", "kilograms"],
   ["mL", "millileeters"],
+  ["cm", "centimeters"],
+  ["mm", "millimeeters"],
+  ["L", "leeters"],
+  ["g", "grams"],
+  ["h", "hours"],
   ["°C", "degrees"],
   ["%", "percent"],
 ];

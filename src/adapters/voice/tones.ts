@@ -1,5 +1,5 @@
 import type { Spoken } from "../../app/ports.ts";
-import { renderPulses, type Pulse, type Timbre } from "./renderPulses.ts";
+import { onceEach, renderPulses, type Pulse, type Timbre } from "./renderPulses.ts";
 
 type TonePriority = NonNullable<Spoken["tone"]>;
 
@@ -54,8 +54,11 @@ const BURSTS: Readonly<Record<TonePriority, Burst>> = {
 
 /** Each partial within 15 dB of the fundamental, four harmonics of it between 300 and 4000 Hz [source: verified]. */
 const PARTIALS_DB = [0, -3, -6, -9, -12];
-/** Rise time 10–20 % of the pulse [memory, verify]. */
-const EDGE = 0.15;
+/**
+ * Rise time 10–20 % of the pulse [memory, verify], fall time alike. How it is taken is not known to us: this raised
+ * cosine takes 19 % from silence to full and 11 % from a tenth to nine tenths, so that it holds either way.
+ */
+const EDGE = 0.19;
 
 /** When each pulse of an alert's tone sounds. */
 function toneFor(priority: TonePriority): readonly Pulse[] {
@@ -71,8 +74,15 @@ function toneFor(priority: TonePriority): readonly Pulse[] {
   return pulses;
 }
 
-/** The sound that goes before an alert's words. High takes 2.2 s, medium 0.7 s, low 0.5 s. */
-export function renderTone(priority: TonePriority, sampleRate: number): Float32Array {
+/**
+ * The sound that goes before an alert's words. High takes 2.2 s, medium 0.7 s, low 0.5 s.
+ *
+ * Rendered once for each rate: the samples are shared, and not to be written to.
+ */
+export const renderTone = onceEach((priority: TonePriority, sampleRate) => {
   const timbre: Timbre = { partialsDb: PARTIALS_DB, edge: EDGE, peak: BURSTS[priority].peak };
   return renderPulses(toneFor(priority), timbre, sampleRate);
-}
+});
+
+export const renderAllTones = (sampleRate: number): void =>
+  (["high", "medium", "low"] as const).forEach((priority) => renderTone(priority, sampleRate));

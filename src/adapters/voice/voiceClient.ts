@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { SpeakerError } from "../../app/ports.ts";
-import type { VoiceAsk, VoiceReply, VoiceRequest } from "./voiceMessages.ts";
+import type { VoiceAsk, VoiceManner, VoiceReply, VoiceRequest } from "./voiceMessages.ts";
 import type { Sound } from "./wav.ts";
 
 /** The part of a worker that is used; tests hand in a fake. */
@@ -10,11 +10,11 @@ export interface VoiceClient {
   /** Starts the worker and loads the voice, once; asked again after a failure, tries again. */
   load(): Promise<Result<void, SpeakerError>>;
   /** Loads first where that has not been done. A worker that dies is restarted and asked once more. */
-  synthesise(text: string, withinMs?: number): Promise<Result<Sound, SpeakerError>>;
+  synthesise(text: string, manner: VoiceManner): Promise<Result<Sound, SpeakerError>>;
   dispose(): void;
 }
 
-/** 21.5 MB over a slow connection; from the service worker's cache it takes under a second. */
+/** 5 MB over a slow connection; from the service worker's cache it takes under a second. */
 const LOAD_LIMIT_MS = 120_000;
 /** A sentence takes about 0.1 s. */
 const SYNTHESIS_LIMIT_MS = 4_000;
@@ -78,8 +78,8 @@ export function createVoiceClient(makeWorker: () => WorkerLike, wasmUrl: string)
     return disposed ? fail({ kind: "disposed" }) : ask(spoken, SYNTHESIS_LIMIT_MS);
   };
 
-  const synthesise = async (text: string, withinMs?: number): Promise<Result<Sound, SpeakerError>> => {
-    const spoken = { op: "synthesise", text, ...(withinMs === undefined ? {} : { withinMs }) } as const;
+  const synthesise = async (text: string, manner: VoiceManner): Promise<Result<Sound, SpeakerError>> => {
+    const spoken = { op: "synthesise", text, manner } as const;
     const first = await tryOnce(spoken);
     return first.ok || first.error.kind !== "worker-died" ? first : tryOnce(spoken);
   };

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { fail, ok } from "../../../src/core/result.ts";
+import type { Spoken } from "../../../src/app/ports.ts";
 import { createBuiltInVoice } from "../../../src/adapters/voice/builtInVoice.ts";
 import { renderMark } from "../../../src/adapters/voice/marks.ts";
 import { renderTone } from "../../../src/adapters/voice/tones.ts";
@@ -10,19 +11,21 @@ beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
 function setUp(workers = fakeWorkers()) {
-  const context = new FakeAudioContext();
+  const contexts = [new FakeAudioContext(), new FakeAudioContext()] as const;
+  const [context] = contexts;
+  let opened = 0;
   const page = new EventTarget();
   const speaker = createBuiltInVoice({
     wasmUrl: "/voice/flite.wasm",
     makeWorker: workers.makeWorker,
-    makeContext: () => context as unknown as AudioContext,
+    makeContext: () => contexts[opened++] as unknown as AudioContext,
     page,
   });
   /** Says something and keeps when it started and how it settled. */
-  const say = (text: string, tone?: "high" | "medium" | "low") => {
+  const say = (text: string, tone?: "high" | "medium" | "low", manner: Omit<Spoken, "text" | "tone"> = {}) => {
     const seen = { startedAtS: undefined as number | undefined, starts: 0, outcomes: [] as unknown[], settledAtS: 0 };
     void speaker
-      .say(tone ? { text, tone } : { text }, () => {
+      .say({ text, ...manner, ...(tone ? { tone } : {}) }, () => {
         seen.starts++;
         seen.startedAtS = context.currentTime;
       })
@@ -32,7 +35,7 @@ function setUp(workers = fakeWorkers()) {
       });
     return seen;
   };
-  return { context, page, speaker, workers, say };
+  return { context, contexts, page, speaker, workers, say };
 }
 
 describe("saying", () => {
@@ -163,7 +166,93 @@ describe("an alert", () => {
   });
 });
 
+describe("a tone without words", () => {
+  it.each([{}, { withinMs: 3_900 }])("is all that sounds, and needs no voice (%j)", async (manner) => {
+    const { context, workers, say } = setUp(fakeWorkers(() => "silent"));
+    const seen = say("", "medium", manner);
+    await context.pass(1_500);
+    expect(context.played.map(({ pcm }) => pcm)).toEqual([renderTone("medium", 48_000)]);
+    expect(seen).toMatchObject({ starts: 1, outcomes: [ok("ended")] });
+    expect(workers.made).toBe(0);
+  });
+});
+
+describe("how it is said", () => {
+  it("hands the pace to the voice, within its limits, and leaves the tone as it is", async () => {
+    const { context, workers, say } = setUp();
+    for (const pace of [undefined, 0.8, 0, 9, NaN]) {
+      say("Ninety five.", "low", pace === undefined ? {} : { pace });
+      await context.pass(3_000);
+    }
+    const paces = workers.asked.flatMap(({ request }) => (request.op === "synthesise" ? [request.manner.pace] : []));
+    expect(paces).toEqual([1, 0.8, 0.6, 1.5, 1]);
+    const tones = context.played.filter((_played, i) => i % 2 === 0);
+    expect(tones.map(({ pcm }) => pcm)).toEqual(Array.from({ length: 5 }, () => renderTone("low", 48_000)));
+  });
+
+  it.each([
+    [undefined, 1],
+    [-6, 0.501],
+    [3, 1.413],
+    [-90, 0.1],
+    [NaN, 1],
+    [90, 0.95 / 0.5], // no more than a tone can be without being cut off
+  ])("plays a tone at %s dB times %d", async (gainDb, times) => {
+    const { context, say } = setUp();
+    say("", "low", gainDb === undefined ? {} : { gainDb });
+    await context.pass(1_000);
+    expect(context.played[0]!.through).toBeCloseTo(times, 3);
+  });
+
+  it("shapes words for noise, and no tone or mark", async () => {
+    const { context, speaker, say } = setUp();
+    say("Ninety five.", "low");
+    speaker.mark("heard");
+    await context.pass(2_000);
+    const through = context.played.map((played) => (played.through === "filter" ? "shaped" : "plain"));
+    expect(through.toSorted()).toEqual(["plain", "plain", "shaped"]);
+    expect(context.played.find((played) => played.through === "filter")!.pcm[0]).toBeCloseTo(0.012);
+  });
+});
+
 describe("failing", () => {
+  it.each([
+    ["dies each time", "dies", { kind: "worker-died", detail: "out of memory" }, 2],
+    ["never answers", "silent", { kind: "timed-out", afterMs: 4_000 }, 1],
+  ] as const)(
+    "sounds the tone and says so when the worker %s, and says the next words",
+    async (_how, met, error, died) => {
+      const workers = fakeWorkers((request, worker) =>
+        request.op === "synthesise" && worker < died ? met : answerAtOnce(request),
+      );
+      const { context, say } = setUp(workers);
+      const seen = say("MAP under seventy.", "high");
+      await context.pass(7_000);
+      expect(context.played.map(({ pcm }) => pcm)).toEqual([renderTone("high", 48_000)]);
+      expect(seen).toMatchObject({ starts: 1, outcomes: [fail(error)] });
+      const next = say("Ninety five.");
+      await context.pass(1_500);
+      expect(next).toMatchObject({ starts: 1, outcomes: [ok("ended")] });
+      expect(workers.made).toBe(died + 1);
+    },
+  );
+
+  it("takes another sound device after one that took no more sound", async () => {
+    const { contexts, say } = setUp();
+    const [first] = contexts;
+    await first.pass(60_000); // it has been in use for a while
+    say("Ninety five.");
+    await first.pass(50);
+    first.deaf = true;
+    await first.pass(PHRASE_MS + 2_000);
+    expect(first.closed).toBe(true);
+    const next = say("Ninety five.", "low");
+    await contexts[1].pass(2_500);
+    expect(next.outcomes).toEqual([ok("ended")]);
+    expect(contexts[1].played).toHaveLength(2);
+    expect(contexts[1].played[0]!.fromS).toBeLessThan(0.5);
+  });
+
   it("settles by a time limit while the voice goes on loading for the next words", async () => {
     const workers = fakeWorkers((request) => {
       const met = answerAtOnce(request);

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { fail, ok } from "../../../src/core/result.ts";
+import type { Spoken } from "../../../src/app/ports.ts";
 import { createDeviceVoice, localVoices } from "../../../src/adapters/voice/deviceVoice.ts";
 import { FakeAudioContext } from "./fakeAudio.ts";
 
@@ -20,6 +21,8 @@ type Utterance = {
   text: string;
   voice: SpeechSynthesisVoice | null;
   lang: string;
+  rate: number;
+  volume: number;
   onstart: (() => void) | null;
   onend: (() => void) | null;
   onerror: ((event: { error: string }) => void) | null;
@@ -50,6 +53,8 @@ function setUp(manner: Manner, voices = [HERE, AWAY], voiceUri = HERE.voiceURI) 
         text,
         voice: null,
         lang: "",
+        rate: 1,
+        volume: 1,
         onstart: null,
         onend: null,
         onerror: null,
@@ -57,10 +62,10 @@ function setUp(manner: Manner, voices = [HERE, AWAY], voiceUri = HERE.voiceURI) 
     makeContext: () => context as unknown as AudioContext,
     page: new EventTarget(),
   });
-  const say = (text: string, tone?: "low") => {
+  const say = (text: string, tone?: "low", manner: Omit<Spoken, "text" | "tone"> = {}) => {
     const seen = { starts: 0, outcomes: [] as unknown[] };
     void speaker
-      .say(tone ? { text, tone } : { text }, () => seen.starts++)
+      .say({ text, ...manner, ...(tone ? { tone } : {}) }, () => seen.starts++)
       .then((outcome) => seen.outcomes.push(outcome));
     return seen;
   };
@@ -141,6 +146,37 @@ describe("saying with a device's voice", () => {
     await context.pass(2_000);
     expect(spoken).toHaveLength(1);
     expect(seen).toEqual({ starts: 1, outcomes: [ok("ended")] });
+  });
+
+  it("sounds a tone without words, whether or not there is a voice", async () => {
+    const { context, spoken, say } = setUp("nothing", []);
+    const seen = say("", "low");
+    await context.pass(1_000);
+    expect(context.played).toHaveLength(1);
+    expect(spoken).toEqual([]);
+    expect(seen).toEqual({ starts: 1, outcomes: [ok("ended")] });
+  });
+
+  it("says the words where the page's own sound is blocked, and that the tone was missing", async () => {
+    const { context, spoken, say } = setUp({ startMs: 50, endMs: 500 });
+    context.blocked = true;
+    const seen = say("MAP under seventy.", "low");
+    await context.pass(2_000);
+    expect(spoken).toHaveLength(1);
+    expect(seen).toEqual({ starts: 1, outcomes: [fail({ kind: "audio-blocked" })] });
+  });
+
+  it.each([
+    [{}, 1, 1],
+    [{ pace: 0.8, gainDb: -6 }, 0.8, 0.501],
+    [{ pace: 7, gainDb: 6 }, 1.5, 1], // no device is louder than its loudest
+    [{ pace: NaN, gainDb: NaN }, 1, 1],
+  ])("asks the device for %j as rate %d and volume %d", async (manner, rate, volume) => {
+    const { context, spoken, say } = setUp({ startMs: 50, endMs: 500 });
+    say("Ninety five.", undefined, manner);
+    await context.pass(1_000);
+    expect(spoken[0]!.rate).toBeCloseTo(rate, 3);
+    expect(spoken[0]!.volume).toBeCloseTo(volume, 3);
   });
 
   it("says no words when it was cancelled during the tone", async () => {

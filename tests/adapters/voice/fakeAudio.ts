@@ -1,7 +1,15 @@
 import { vi } from "vitest";
 
 /** A sound as the device would play it, in seconds of its own clock. */
-export type Played = { readonly pcm: Float32Array; readonly fromS: number; untilS: number };
+export type Played = {
+  readonly pcm: Float32Array;
+  readonly fromS: number;
+  untilS: number;
+  /** Whether it went through a filter; else the gain that it was played at. */
+  readonly through: "filter" | number;
+};
+
+type FakeNode = { readonly isFilter: boolean; readonly gain: { value: number } };
 
 /**
  * Stands in for AudioContext: keeps what was scheduled, moves its clock only when told, and reports the end of each
@@ -33,10 +41,28 @@ export class FakeAudioContext {
   createGain() {
     const falls = this.gainFalls;
     return {
-      gain: { setValueAtTime: () => undefined, linearRampToValueAtTime: (_to: number, atS: number) => falls.push(atS) },
-      connect: () => undefined,
+      isFilter: false,
+      gain: {
+        value: 1,
+        setValueAtTime: () => undefined,
+        linearRampToValueAtTime: (_to: number, atS: number) => falls.push(atS),
+      },
+      connect: <T>(next: T) => next,
       disconnect: () => undefined,
     };
+  }
+
+  createBiquadFilter() {
+    return { isFilter: true, frequency: { value: 0 }, gain: { value: 0 }, connect: <T>(next: T) => next };
+  }
+
+  createDynamicsCompressor() {
+    const [threshold, knee, ratio, attack, release] = Array.from({ length: 5 }, () => ({ value: 0 }));
+    return { threshold, knee, ratio, attack, release, connect: <T>(next: T) => next };
+  }
+
+  createWaveShaper() {
+    return { curve: null, connect: <T>(next: T) => next };
   }
 
   createBuffer(_channels: number, length: number, sampleRate: number) {
@@ -45,14 +71,17 @@ export class FakeAudioContext {
   }
 
   createBufferSource() {
+    let into: FakeNode | undefined;
     const source = {
       buffer: undefined as ReturnType<FakeAudioContext["createBuffer"]> | undefined,
       onended: null as (() => void) | null,
-      connect: () => undefined,
+      connect: (node: FakeNode) => void (into = node),
       start: (atS: number) => {
         const { duration, getChannelData } = source.buffer!;
         const fromS = Math.max(atS, this.currentTime);
-        this.#ends.push({ played: { pcm: getChannelData(), fromS, untilS: fromS + duration }, source, told: false });
+        const through = into!.isFilter ? "filter" : into!.gain.value;
+        const played = { pcm: getChannelData(), fromS, untilS: fromS + duration, through } as const;
+        this.#ends.push({ played, source, told: false });
         this.played.push(this.#ends.at(-1)!.played);
       },
       stop: (atS: number) => {

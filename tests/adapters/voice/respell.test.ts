@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { defaultProtocol } from "../../../src/protocol/defaultProtocol.ts";
 import { respell } from "../../../src/adapters/voice/respell.ts";
 
 // How each word should be spelt for the engine was found by printing the engine's phones (pronunciation.test.ts).
@@ -29,6 +30,11 @@ const ROWS: readonly [written: string, spelt: string][] = [
   ["3 mg", "3 milligrams"],
   ["80 kg", "80 kilograms"],
   ["0.05 mcg/kg/min", "0.05 micrograms per kilogram per minute"],
+  ["1 g", "1 grams"],
+  ["15 L/min", "15 leeters per minute"],
+  ["23 cm", "23 centimeters"],
+  ["0.05 mcg/kg/h", "0.05 micrograms per kilogram per hour"],
+  ["20 min", "20 minutes"],
   ["5 mL/kg", "5 millileeters per kilogram"],
   ["7 mmol/L", "7 millimoles per leeter"],
   ["92%", "92 percent"],
@@ -43,6 +49,13 @@ const ROWS: readonly [written: string, spelt: string][] = [
   ["kgs and mgs are not units", "kgs and mgs are not units"],
   ["", ""],
 ];
+
+/** Every unit that the protocol writes anywhere. */
+const UNITS_WRITTEN: readonly string[] = [
+  ...new Set([...JSON.stringify(defaultProtocol).matchAll(/"unit":"([^"]+)"/g)].map(([, unit]) => unit!)),
+].filter((unit) => !["attempts", "size"].includes(unit));
+/** Unit symbols of UCUM that the protocol's units are made of; a word that is said must be none of them. */
+const SHORT = ["mcg", "mg", "g", "kg", "mmol", "l", "ml", "dl", "h", "min", "mm", "cm", "mmhg", "kpa"];
 
 describe("respell", () => {
   it.each(ROWS)("spells %j as %j", (written, spelt) => {
@@ -60,6 +73,28 @@ describe("respell", () => {
         fc.constantFrom("mmHg", "kPa", "mL", "mcg", "%", "/min"),
         (n, unit) => {
           expect(respell(`${n} ${unit}`).split(" ")[0]).toBe(String(n));
+        },
+      ),
+    );
+  });
+
+  it("says every unit of the protocol in full, whatever the number before it", () => {
+    expect(UNITS_WRITTEN.length).toBeGreaterThan(15);
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...UNITS_WRITTEN),
+        fc.oneof(
+          fc.integer({ min: 0, max: 5_000 }),
+          fc.integer({ min: 1, max: 999 }).map((n) => n / 100),
+        ),
+        (unit, n) => {
+          const [number, ...words] = respell(`${n} ${unit}`).split(" ");
+          expect(number).toBe(String(n));
+          expect(words.length).toBeGreaterThan(0);
+          for (const word of words) {
+            expect(word).toMatch(/^[a-z]+$/);
+            expect(SHORT).not.toContain(word);
+          }
         },
       ),
     );

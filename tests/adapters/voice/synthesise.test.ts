@@ -44,6 +44,23 @@ describe("the built-in voice", () => {
     expect(ratio).toBeLessThan(0.7);
   });
 
+  it("is longer at a slow pace, shorter at a fast one, and never faster than numbers stay clear", () => {
+    const text = "Pressure one ten over sixty, MAP seventy seven, thirteen under ninety.";
+    const seconds = (options: Parameters<Flite["synthesise"]>[1]) => say(text, options).seconds;
+    expect(seconds({ pace: 1 })).toBe(seconds({}));
+    expect(seconds({ pace: 0.75 }) / seconds({ pace: 1 })).toBeGreaterThan(1.25);
+    expect(seconds({ pace: 1.1 }) / seconds({ pace: 1 })).toBeLessThan(0.95);
+    expect(seconds({ pace: 1.5 })).toBe(seconds({ stretch: 0.64 }));
+  });
+
+  it("goes by its time limit only where that makes it faster", () => {
+    const text = "MAP seventy seven, CPP fifty five.";
+    const at = (pace: number, withinMs: number) => say(text, { pace, withinMs }).seconds;
+    expect(at(0.75, 60_000)).toBeGreaterThan(1.2 * at(1, 60_000));
+    expect(at(0.75, 100)).toBe(at(1, 100));
+    expect(at(1.5, 60_000)).toBe(at(1, 100));
+  });
+
   it("reads one vital back in under 4 s", () => {
     expect(say("Pressure one hundred and ten over sixty eight.").seconds).toBeLessThan(4);
     expect(say("Glucose eleven point four millimoles per litre.").seconds).toBeLessThan(4);

@@ -7,6 +7,7 @@ beforeEach(() => void vi.useFakeTimers());
 afterEach(() => void vi.useRealTimers());
 
 const URL = "/voice/flite.wasm";
+const USUAL = { pace: 1 };
 
 /** What a promise came to, once all timers due within the time have run. */
 async function after<T>(ms: number, promise: Promise<T>): Promise<T> {
@@ -26,7 +27,12 @@ describe("the voice worker", () => {
     const voice = createVoiceClient(workers.makeWorker, URL);
     await after(
       10,
-      Promise.all([voice.load(), voice.load(), voice.synthesise("Affirm."), voice.synthesise("Negative.")]),
+      Promise.all([
+        voice.load(),
+        voice.load(),
+        voice.synthesise("Affirm.", USUAL),
+        voice.synthesise("Negative.", USUAL),
+      ]),
     );
     expect(workers.asked.map(({ request }) => (request.op === "load" ? request.wasmUrl : request.text))).toEqual([
       URL,
@@ -43,7 +49,10 @@ describe("the voice worker", () => {
         : met;
     });
     const voice = createVoiceClient(workers.makeWorker, URL);
-    const [slow, quick] = await after(100, Promise.all([voice.synthesise("Slow."), voice.synthesise("Much quicker.")]));
+    const [slow, quick] = await after(
+      100,
+      Promise.all([voice.synthesise("Slow.", USUAL), voice.synthesise("Much quicker.", USUAL)]),
+    );
     expect(slow.ok && slow.value.pcm[0]).toBeCloseTo(0.005);
     expect(quick.ok && quick.value.pcm[0]).toBeCloseTo(0.013);
   });
@@ -52,7 +61,7 @@ describe("the voice worker", () => {
     const workers = fakeWorkers((request, worker) =>
       request.op === "synthesise" && worker === 0 ? "dies" : answerAtOnce(request),
     );
-    const said = await after(100, createVoiceClient(workers.makeWorker, URL).synthesise("Affirm."));
+    const said = await after(100, createVoiceClient(workers.makeWorker, URL).synthesise("Affirm.", USUAL));
     expect(said.ok).toBe(true);
     expect(workers.made).toBe(2);
     expect(workers.terminated).toBe(1);
@@ -63,15 +72,15 @@ describe("the voice worker", () => {
       request.op === "synthesise" && worker < 2 ? "dies" : answerAtOnce(request),
     );
     const voice = createVoiceClient(workers.makeWorker, URL);
-    expect(await after(100, voice.synthesise("Affirm."))).toEqual(
+    expect(await after(100, voice.synthesise("Affirm.", USUAL))).toEqual(
       fail({ kind: "worker-died", detail: "out of memory" }),
     );
-    expect((await after(100, voice.synthesise("Affirm."))).ok).toBe(true);
+    expect((await after(100, voice.synthesise("Affirm.", USUAL))).ok).toBe(true);
   });
 
   it("settles by a time limit when it never answers, and is terminated", async () => {
     const workers = fakeWorkers((request) => (request.op === "synthesise" ? "silent" : answerAtOnce(request)));
-    const said = await after(5_000, createVoiceClient(workers.makeWorker, URL).synthesise("Affirm."));
+    const said = await after(5_000, createVoiceClient(workers.makeWorker, URL).synthesise("Affirm.", USUAL));
     expect(said).toEqual(fail({ kind: "timed-out", afterMs: 4_000 }));
     expect(workers.terminated).toBe(1);
   });
@@ -90,10 +99,10 @@ describe("the voice worker", () => {
   it("settles everything at disposal, and refuses what comes after", async () => {
     const workers = fakeWorkers(() => "silent");
     const voice = createVoiceClient(workers.makeWorker, URL);
-    const [loading, saying] = [voice.load(), voice.synthesise("Affirm.")];
+    const [loading, saying] = [voice.load(), voice.synthesise("Affirm.", USUAL)];
     voice.dispose();
     const disposed = fail({ kind: "disposed" });
-    expect(await after(0, Promise.all([loading, saying, voice.synthesise("Negative.")]))).toEqual([
+    expect(await after(0, Promise.all([loading, saying, voice.synthesise("Negative.", USUAL)]))).toEqual([
       disposed,
       disposed,
       disposed,

@@ -1,16 +1,12 @@
-import { createServer } from "vite";
 import { readDictionary, readGrammarSources } from "../../../src/cli/readGrammars.ts";
 import { findBrowser } from "../../browser/findBrowser.ts";
 import { openPage } from "../../browser/openPage.ts";
-import { ROOT } from "../lab.ts";
+import { serveScripts } from "../../browser/serveScripts.ts";
 import type { PageTask, timeInPage } from "./inPage.ts";
 import type { StageTimes } from "./stages.ts";
 
-/** Without these a browser gives pages no memory that threads share. */
-const ISOLATED = { "Cross-Origin-Opener-Policy": "same-origin", "Cross-Origin-Embedder-Policy": "require-corp" };
 /** As the development server gives it. */
 const PAGE_SCRIPT = "/tests/bench/speed/inPage.ts";
-const EMPTY_PAGE = "<!doctype html><title>speed</title>";
 
 export type ChromiumRun = {
   readonly name: string;
@@ -29,28 +25,7 @@ export async function speedInChromium(
   sounds: readonly Float32Array[],
   entries: PageTask["entries"],
 ): Promise<ChromiumSpeed> {
-  const server = await createServer({
-    root: ROOT,
-    logLevel: "error",
-    server: { host: "127.0.0.1", port: 0, headers: ISOLATED, watch: null, hmr: false },
-    plugins: [
-      {
-        name: "empty-page",
-        configureServer: ({ middlewares }) => {
-          middlewares.use((request, response, next) => {
-            if (request.url !== "/") return next();
-            response.setHeader("Content-Type", "text/html");
-            for (const [name, value] of Object.entries(ISOLATED)) response.setHeader(name, value);
-            response.end(EMPTY_PAGE);
-          });
-        },
-      },
-    ],
-  });
-  await server.listen();
-  const address = server.httpServer?.address();
-  if (address === null || address === undefined || typeof address === "string") throw new Error("no port");
-  const origin = `http://127.0.0.1:${address.port}`;
+  const { origin, close: closeServer } = await serveScripts();
   const encoded = sounds.map((pcm) => Buffer.from(pcm.buffer, pcm.byteOffset, pcm.byteLength).toString("base64"));
   const about = { sources: readGrammarSources(), dictionaryText: readDictionary(), entries, sounds: encoded };
 
@@ -74,7 +49,7 @@ export async function speedInChromium(
       await close();
     }
   } finally {
-    await server.close();
+    await closeServer();
   }
   return { runs, webGpu };
 }

@@ -1,13 +1,15 @@
 import { fromCanonical } from "../../core/convert.ts";
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
-import type { Side } from "../../protocol/alertLimits.ts";
-import type { WatchedCode } from "../../protocol/protocol.ts";
+import type { AlertBody } from "../../rules/alerts/condition.ts";
 import { sayNumber, showNumber } from "./number.ts";
 import type { UsualUnits } from "./recordedValue.ts";
 import { sayMeanName } from "./status.ts";
 import { saidUnitWords, showUnit } from "./vital.ts";
 
-export type Origin = "measured" | "computed";
+type Limit = Extract<AlertBody, { kind: "limit" }>;
+type WatchedCode = Limit["code"];
+type Side = Limit["side"];
+type Origin = Limit["origin"];
 
 const isVital = (code: WatchedCode): code is Exclude<WatchedCode, "cpp" | "cppBound"> =>
   code !== "cpp" && code !== "cppBound";

@@ -41,7 +41,7 @@ function timeToTarget(rule: JudgedRule, newestFirst: readonly WatchedReading[], 
   const slope = slopePerMin(points, windowMs);
   const isCourse = newest.atMs - oldest.atMs >= SHORTEST_COURSE_MS;
   if (slope === undefined || !isCourse || newest.value >= before.value) return undefined;
-  const fall = -slope * ((newest.atMs - oldest.atMs) / MS_PER_MIN);
+  const fall = Number(slope) * -1 * ((newest.atMs - oldest.atMs) / MS_PER_MIN);
   if (fall < rule.clearBy) return undefined;
   return minutesUntil(newest.value as Any, rule.target as Any, slope);
 }

@@ -50,11 +50,11 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
       const [loaded, opened] = await Promise.all([voice.load(), audio.open()]);
       return !loaded.ok || opened.ok ? loaded : opened;
     },
-    say: (spoken, onStart) => {
+    say: (spoken, onStart, onWords) => {
       if (disposed) return Promise.resolve(fail({ kind: "disposed" }));
       const turn = createTurn(audio, voice, quietUntilS, (endedAtS) => (quietUntilS = endedAtS + BETWEEN_S));
       return utterances.next(
-        () => turn.run(spoken, onStart),
+        () => turn.run(spoken, onStart, onWords),
         () => turn.stop(),
       );
     },
@@ -79,7 +79,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
   let line: Line | undefined;
   let stopped = false;
 
-  const run = async (spoken: Spoken, onStart: () => void): Promise<Outcome> => {
+  const run = async (spoken: Spoken, onStart: () => void, onWords: (() => void) | undefined): Promise<Outcome> => {
     const opened = await audio.open();
     if (!opened.ok) return opened;
     if (stopped) return ok("cancelled");
@@ -94,6 +94,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
     };
     if (spoken.tone) add({ pcm: renderTone(spoken.tone, sampleRate), sampleRate }, TONE_TO_WORDS_MS);
     let failure: Result<never, SpeakerError> | undefined;
+    let worded = false;
     const inOneGo = spoken.withinMs === undefined ? undefined : [{ text: spoken.text, pauseAfterMs: 0 }];
     for (const phrase of inOneGo ?? splitPhrases(spoken.text)) {
       const made = await within(FIRST_SOUND_LIMIT_MS, voice.synthesise(phrase.text, spoken.withinMs));
@@ -103,6 +104,8 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
         break;
       }
       add(made.value, phrase.pauseAfterMs);
+      if (!worded) onWords?.();
+      worded = true;
     }
     out.finish();
     const end = await out.settled;

@@ -61,7 +61,12 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
     return voice ? ok(voice) : fail({ kind: "load-failed", asset: voiceUri, detail: "no such voice on this device" });
   };
 
-  const run = async ({ text, tone }: Spoken, onStart: () => void, isCurrent: () => boolean): Promise<Outcome> => {
+  const run = async (
+    { text, tone }: Spoken,
+    onStart: () => void,
+    onWords: (() => void) | undefined,
+    isCurrent: () => boolean,
+  ): Promise<Outcome> => {
     let started = false;
     const startOnce = () => {
       if (!started && isCurrent()) onStart();
@@ -73,7 +78,11 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
     }
     if (!isCurrent()) return ok("cancelled");
     const voice = chosen();
-    return voice.ok ? utter(parts, voice.value, text, startOnce) : voice;
+    if (!voice.ok) return voice;
+    return utter(parts, voice.value, text, () => {
+      startOnce();
+      if (isCurrent()) onWords?.();
+    });
   };
 
   return {
@@ -81,9 +90,9 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
       const voice = chosen();
       return voice.ok ? ok(undefined) : voice;
     },
-    say: (spoken, onStart) =>
+    say: (spoken, onStart, onWords) =>
       utterances.next(
-        (isCurrent) => run(spoken, onStart, isCurrent),
+        (isCurrent) => run(spoken, onStart, onWords, isCurrent),
         () => {
           audio.silence();
           synthesis.cancel();

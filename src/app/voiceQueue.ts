@@ -9,8 +9,10 @@ export type QueueItem = Announcement & {
   readonly withinMs?: number;
   /** What it asks: a question, or a step of a list. It is asked again where it was cut off and still waits. */
   readonly asksId?: string;
+  /** How often somebody has talked over it. */
+  readonly talkedOver?: number;
 };
-export type NewItem = Omit<QueueItem, "id" | "madeAtMs">;
+export type NewItem = Omit<QueueItem, "id" | "madeAtMs" | "talkedOver">;
 
 export type VoiceQueue = {
   readonly speaking: QueueItem | undefined;
@@ -49,6 +51,12 @@ type Step = readonly [VoiceQueue, readonly VoiceEffect[]];
 export const REPLY_KEEPS_MS = 12_000;
 /** A quarter of the shortest time after which an alert is said again, so that its words tell no age and need none. Ours. */
 export const ALERT_KEEPS_MS = 15_000;
+
+/**
+ * So often is said again what was talked over. It was begun thrice by then; and where the microphone hears our own voice, it
+ * would be cut off for ever. An alert is announced anew by its clock. Ours.
+ */
+export const AGAIN_MOST = 2;
 
 export const emptyVoiceQueue: VoiceQueue = {
   speaking: undefined,
@@ -151,8 +159,12 @@ export function queueVoice(queue: VoiceQueue, input: VoiceInput, nowMs: number):
     case "userStarted": {
       const { speaking } = queue;
       if (speaking === undefined) return [{ ...queue, userTalks: true }, []];
-      const talkedOver = [...queue.talkedOver, speaking.id];
-      return [{ ...cutOff(queue), userTalks: true, talkedOver }, [{ kind: "silence" }]];
+      const times = (speaking.talkedOver ?? 0) + 1;
+      const cut =
+        times > AGAIN_MOST
+          ? { ...queue, speaking: undefined }
+          : cutOff({ ...queue, speaking: { ...speaking, talkedOver: times } });
+      return [{ ...cut, userTalks: true, talkedOver: [...queue.talkedOver, speaking.id] }, [{ kind: "silence" }]];
     }
     case "userEnded":
       return start({ ...queue, userTalks: false, talkedOver: [] }, nowMs);

@@ -227,6 +227,18 @@ describe("queueVoice", () => {
       ],
     ],
     [
+      "says nothing a fourth time that was talked over thrice, as our own voice in the microphone would",
+      [
+        [say(alert("h", "high"), alert("m", "medium")), "h"],
+        [userStarted, "-"],
+        [userEnded, "h"],
+        [userStarted, "-"],
+        [userEnded, "h"],
+        [userStarted, "-"],
+        [userEnded, "m"],
+      ],
+    ],
+    [
       "says the newer of two questions",
       [
         [say(question("q")), "q"],

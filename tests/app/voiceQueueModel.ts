@@ -30,13 +30,20 @@ export class OwedModel {
   over: Said[] = [];
   /** Alerts that must be given back with the input at hand, because it made their words untrue. */
   toGiveBack: string[] = [];
+  readonly #times = new Map<Said, number>();
 
   /** The input's own consequences, before its effects. `items` are those of a "say", named. */
   take(input: VoiceInput, items: readonly Said[], nowMs: number): void {
     this.toGiveBack = [];
     if (input.kind === "userStarted") {
       this.userTalks = true;
-      if (this.sounding !== undefined) this.over.push(this.sounding);
+      const { sounding } = this;
+      if (sounding !== undefined) {
+        this.over.push(sounding);
+        this.#times.set(sounding, (this.#times.get(sounding) ?? 0) + 1);
+        // Begun thrice, and thrice talked over: no more.
+        if (this.#times.get(sounding) === 3) this.owed = this.owed.filter((o) => o !== sounding);
+      }
     }
     if (input.kind === "userEnded") {
       this.userTalks = false;

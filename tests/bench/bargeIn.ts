@@ -34,6 +34,7 @@ declare global {
   }
 }
 
+/* eslint-disable @typescript-eslint/no-deprecated -- a worklet would need a file of its own served with the page */
 /** Runs in the page before its own scripts: taps everything that goes to the sound device of the page's own voice. */
 function tapOutput(): void {
   const QUIET = 0.001;
@@ -67,6 +68,8 @@ function tapOutput(): void {
     return connect.call(this, to, ...rest);
   } as typeof AudioNode.prototype.connect;
 }
+
+/* eslint-enable @typescript-eslint/no-deprecated */
 
 async function type(page: Page, line: string): Promise<void> {
   await page.getByRole("textbox").first().fill(line);

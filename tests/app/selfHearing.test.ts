@@ -14,10 +14,7 @@ import { atLevel } from "../bench/mix.ts";
 import { loadFlite } from "../bench/synth.ts";
 import { caseScripts, saidIn } from "../cases/script.ts";
 
-/**
- * `SELF_HEARING=1` plays every eighth of what the tool says in the written cases, as CI does; without a divisor it takes
- * half a minute more for each. Whole: `SELF_HEARING_EVERY=1`.
- */
+/** Of what the tool says in the written cases, CI takes every sixteenth line; `SELF_HEARING_EVERY=1` takes all, and tells. */
 const EVERY = Number(process.env["SELF_HEARING_EVERY"] ?? 16);
 const START_MS = 1_800_000_000_000;
 /** As loud as somebody close to the microphone: no echo canceller has touched it. */

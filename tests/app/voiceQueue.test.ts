@@ -305,6 +305,14 @@ describe("queueVoice", () => {
       ],
     ],
     [
+      "says the older of two equals first",
+      [
+        [say(reply("r"), alert("a", "low"), alert("b", "low")), "r"],
+        [ended(1), "a"],
+        [ended(2), "b"],
+      ],
+    ],
+    [
       "sounds a tone alone, and goes on when it has ended",
       [
         [say(tone("high", "h"), reply("r")), "~"],

@@ -102,9 +102,10 @@ describe("a case typed beside a loudspeaker that the microphone hears, without a
     expect(facts.filter((f) => f.type === "question.asked")).toHaveLength(1);
   });
 
-  it("does say something, so that there was something to hear", () => {
+  it("does say something, and the microphone does hear it: our voice is taken for somebody who talks over it", () => {
     const said = facts.flatMap((f) => (f.type === "speech.started" ? [f.text] : []));
     expect(said.length).toBeGreaterThanOrEqual(TYPED.length);
+    expect(facts.filter((f) => f.type === "speech.cut").length).toBeGreaterThan(0);
   });
 
   it("does not cut itself off for ever: no sentence is begun more than three times", () => {

@@ -2,16 +2,16 @@ import { STEPS_EACH_WAY, type VoiceSteps } from "../log/talkFacts.ts";
 import type { Spoken } from "./ports.ts";
 
 /**
- * A room no louder than this needs no louder voice. dBFS of the meter, which stands for no sound pressure: the quiet rooms
- * of the bench read under −60, its engines and babble at 10 dB under speech −40 and over. This project's choice.
+ * A room no louder than this needs no louder voice. dBFS of the meter, which stands for no sound pressure: what a quiet room
+ * reads depends on the microphone. This project's choice, not measured.
  */
-export const QUIET_DB = -60;
+const QUIET_DB = -60;
 /** People raise their voice by some half of what the noise rises; a loudspeaker need not. This project's choice. */
-export const GAIN_PER_DB = 0.7;
+const GAIN_PER_DB = 0.7;
 /** Past that a small loudspeaker only distorts. This project's choice. */
-export const ROOM_GAIN_MOST_DB = 14;
-export const STEP_DB = 4;
-export const LOUDER_DB = 6;
+const ROOM_GAIN_MOST_DB = 14;
+const STEP_DB = 4;
+const LOUDER_DB = 6;
 const PACES = [0.8, 0.9, 1, 1.1, 1.2] as const;
 
 export type MannerInput = VoiceSteps & {

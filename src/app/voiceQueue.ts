@@ -56,7 +56,7 @@ export const ALERT_KEEPS_MS = 15_000;
  * So often is said again what was talked over. It was begun thrice by then; and where the microphone hears our own voice, it
  * would be cut off for ever. An alert is announced anew by its clock. Ours.
  */
-export const AGAIN_MOST = 2;
+const AGAIN_MOST = 2;
 
 export const emptyVoiceQueue: VoiceQueue = {
   speaking: undefined,

@@ -1,33 +1,36 @@
-import type { StoreError } from "./ports.ts";
+import type { Fact } from "../log/facts.ts";
+import { sayStoreError } from "./deviceFault.ts";
 import type { Report } from "./session.ts";
-import type { QueueItem, VoiceInput } from "./voiceQueue.ts";
+import type { NewItem, VoiceInput } from "./voiceQueue.ts";
 
-type Item = Omit<QueueItem, "id">;
+const stepName = (stepId: string): string => `step:${stepId}`;
 
-/** A failed write, in words: what is wrong and what to do. */
-function sayStoreError(error: StoreError): string {
-  switch (error.kind) {
-    case "unavailable":
-      return "Record not saved: storage is not available. Write it down.";
-    case "quota-exceeded":
-      return "Record not saved: storage is full. Write it down.";
-    case "write-failed":
-      return "Record not saved. Write it down.";
-    case "corrupt":
-      return "Part of the record could not be read. Check it against your notes.";
-  }
+/** What the words of a report ask, where they ask: its newest question that waits, else the step it calls. */
+function askedIn({ facts, state }: Report): Pick<NewItem, "asksId"> {
+  const waits = ({ id }: { readonly id: string }): boolean => state.log.questions.some((q) => q.id === id);
+  const asked = facts.findLast((f) => f.type === "question.asked" && waits(f.question));
+  const called = facts.findLast((f) => f.type === "step.called");
+  if (asked?.type === "question.asked") return { asksId: asked.question.id };
+  return called?.type === "step.called" ? { asksId: stepName(called.stepId) } : {};
 }
 
+const closedBy = (fact: Fact): readonly string[] => {
+  if (fact.type === "question.closed") return [fact.questionId];
+  return fact.type === "step.answered" ? [stepName(fact.stepId)] : [];
+};
+
 /** What a report puts into the voice queue: what no longer holds goes, then alerts, then the reply. */
-export function toVoice(report: Report, storeFailedBefore: boolean): readonly VoiceInput[] {
-  const items: Item[] = [...report.announcements];
-  if (report.saved.kind === "failed" && !storeFailedBefore)
-    items.unshift({ text: sayStoreError(report.saved.error), priority: "high", alertId: "record-not-saved" });
-  const reply = report.answer?.reply ?? "";
-  const brisk = report.answer?.withinMs === undefined ? {} : { withinMs: report.answer.withinMs };
-  if (reply !== "") items.push({ text: reply, priority: "none", alertId: undefined, ...brisk });
-  const inputs: VoiceInput[] = [];
-  if (report.withdrawn.length > 0) inputs.push({ kind: "withdraw", alertIds: report.withdrawn });
-  if (items.length > 0) inputs.push({ kind: "say", items });
-  return inputs;
+export function toVoice(report: Report, storeFailedBefore: boolean): VoiceInput {
+  const { announcements, answer, facts, outdated, saved, withdrawn } = report;
+  const asked = askedIn(report);
+  const isReply = ({ priority, alertId }: NewItem): boolean => priority === "none" && alertId === undefined;
+  // What is said of a list without being asked for is its next challenge.
+  const items: NewItem[] = announcements.map((item) => (isReply(item) ? { ...item, ...asked } : item));
+  if (saved.kind === "failed" && !storeFailedBefore)
+    items.unshift({ text: sayStoreError(saved.error), priority: "high", alertId: "record-not-saved" });
+  const reply = answer?.reply ?? "";
+  const brisk = answer?.withinMs === undefined ? {} : { withinMs: answer.withinMs };
+  if (reply !== "")
+    items.push({ text: reply, priority: "none", alertId: undefined, about: outdated, ...asked, ...brisk });
+  return { kind: "say", items, withdrawn, closed: facts.flatMap(closedBy), outdated };
 }

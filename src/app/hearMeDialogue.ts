@@ -181,7 +181,7 @@ export class HearMeDialogue {
   }
 
   #say(text: string): void {
-    this.#p.mouth.tell({ kind: "say", items: [{ text, priority: "none", alertId: undefined }] });
+    this.#p.mouth.say({ text, priority: "none", alertId: undefined });
   }
 
   #show(change: Partial<HearMeTalk>): void {

@@ -44,6 +44,9 @@ export function sayRecogniserError(error: RecogniserError): string {
   }
 }
 
+/** Shown once when words can be heard again. */
+export const VOICE_AGAIN = "Voice works again.";
+
 /** What went wrong with speaking; shown, since it cannot be said. */
 export function showSpeakerError(error: SpeakerError): string {
   switch (error.kind) {

@@ -26,6 +26,8 @@ export type Loudness = {
   readonly refusedDb: readonly number[];
   /** From a stored profile of the voice. */
   readonly enrolledDb: number | undefined;
+  /** The noise floor when our own voice was not in it, dBFS; none before it was measured. */
+  readonly roomDb: number | undefined;
   readonly ownVoice: boolean;
   /** Unix ms until which the meter may still hold our own voice. */
   readonly deafUntilMs: number;
@@ -37,6 +39,7 @@ export const QUIET_ROOM: Loudness = {
   understoodDb: [],
   refusedDb: [],
   enrolledDb: undefined,
+  roomDb: undefined,
   ownVoice: false,
   deafUntilMs: -Infinity,
 };
@@ -67,10 +70,11 @@ export const speechLevelDb = ({ understoodDb, enrolledDb, refusedDb }: Loudness)
 
 const remember = (levels: readonly number[], db: number): readonly number[] => [...levels, db].slice(-REMEMBERED);
 
-function judge(state: Loudness, noiseDb: number, atMs: number): readonly [Loudness, LoudnessEffect] {
+function judge(before: Loudness, noiseDb: number, atMs: number): readonly [Loudness, LoudnessEffect] {
+  const isDeaf = before.ownVoice || atMs < before.deafUntilMs;
+  const state = isDeaf ? before : { ...before, roomDb: noiseDb };
   const speechDb = speechLevelDb(state);
-  if (state.ownVoice || atMs < state.deafUntilMs || speechDb === undefined)
-    return [{ ...state, otherwiseSinceMs: undefined }, undefined];
+  if (isDeaf || speechDb === undefined) return [{ ...state, otherwiseSinceMs: undefined }, undefined];
   const snrDb = speechDb - noiseDb;
   const isOtherwise = state.tooLoud ? snrDb >= WELL_FROM_DB : snrDb < TOO_LOUD_UNDER_DB;
   if (!isOtherwise) return [{ ...state, otherwiseSinceMs: undefined }, undefined];

@@ -102,13 +102,16 @@ export type Spoken = {
   readonly gainDb?: number;
 };
 
-/** Sounds that say something without words: heard, refused, asking, called (go ahead). Short and soft. */
-export type Mark = "heard" | "asked" | "refused" | "called";
+/** Sounds that say something without words: heard, refused, asking, called (go ahead), mute (read the screen). Short and soft. */
+export type Mark = "heard" | "asked" | "refused" | "called" | "mute";
 
-/** Says things. `say` settles when the sound has ended, was cancelled, or failed. */
+/**
+ * Says things. `say` settles when the sound has ended, was cancelled, or failed. `onStart`: the first sound, tone or word,
+ * begins; `onWords`: the first word does, which a tone alone and a voice that has failed never bring about.
+ */
 export interface Speaker {
   warmUp(): Promise<Result<void, SpeakerError>>;
-  say(spoken: Spoken, onStart: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>>;
+  say(spoken: Spoken, onStart: () => void, onWords?: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>>;
   mark(mark: Mark): void;
   /** Silence at once. */
   cancel(): void;

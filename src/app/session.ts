@@ -1,19 +1,29 @@
 import { fail, type Result } from "../core/result.ts";
 import { emptyCase, type CaseState } from "../log/caseState.ts";
-import type { Fact } from "../log/facts.ts";
+import type { Fact, NewFact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import { sentences } from "../language/sentences/sentence.ts";
 import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
+import { sayStoreError, type DeviceFault } from "./deviceFault.ts";
+import { outdatedBetween } from "./outdated.ts";
 import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
 import { announceProtocol, firstFacts, isSameMark, replacingFacts } from "./protocolFileMark.ts";
 import type { Announcement } from "./announcement.ts";
 import { takeTick, takeUtterance, type Turn } from "./takeTurn.ts";
+import { unannounced } from "./unannounced.ts";
 
 /** What became of the facts of a turn. */
 export type Saved = { readonly kind: "saved" } | { readonly kind: "failed"; readonly error: StoreError };
-export type Report = Turn & { readonly atMs: number; readonly saved: Saved };
+export type Report = Turn & {
+  readonly atMs: number;
+  readonly saved: Saved;
+  /** Codes of which there are newer numbers now, or none any more. */
+  readonly outdated: readonly string[];
+};
+/** Words that begin to sound, or end before their end. */
+export type SpeechFact = Extract<NewFact, { readonly type: "speech.started" | "speech.cut" }>;
 /** How a case began, and what is to be said of it. */
 export type Started = Saved & { readonly resumed: boolean; readonly announcements: readonly Announcement[] };
 
@@ -48,6 +58,8 @@ export class Session {
   #unsaved: readonly Fact[] = [];
   #last: Promise<unknown> = Promise.resolve();
   #context: AppContext;
+  #notSaved: DeviceFault | undefined;
+  #microphone: DeviceFault | undefined;
   readonly #store: FactStore;
   readonly #newCaseId: () => string;
 
@@ -71,6 +83,16 @@ export class Session {
     return grammarState(this.#context.protocol, this.#state.log);
   }
 
+  /** What is wrong with the device now. */
+  get faults(): readonly DeviceFault[] {
+    return [this.#notSaved, this.#microphone].flatMap((fault) => fault ?? []);
+  }
+
+  /** The microphone has failed, or (`undefined`) works. A fault that lasts keeps its first time. */
+  setMicrophone(fault: DeviceFault | undefined): void {
+    this.#microphone = fault && { ...fault, sinceMs: this.#microphone?.sinceMs ?? fault.sinceMs };
+  }
+
   /** Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted. */
   start(nowMs: number): Promise<Started> {
     return this.#inTurn(async () => {
@@ -82,7 +104,7 @@ export class Session {
       const facts = stamp(log, firstFacts(stored, mark, this.#newCaseId), nowMs);
       const announcements = announceProtocol(protocol, isResumed && facts.length > 0);
       this.#state = { ...freshState(reduceFacts(facts, log)), lastSaid: announcements[0]?.text };
-      const saved = await this.#save(facts);
+      const saved = await this.#save(facts, nowMs);
       const started: Saved = loaded.ok ? saved : { kind: "failed", error: loaded.error };
       return { ...started, resumed: isResumed, announcements };
     });
@@ -94,6 +116,24 @@ export class Session {
 
   tick(nowMs: number): Promise<Report> {
     return this.#inTurn(() => this.#carryOut(takeTick(this.#context, this.#state, nowMs), nowMs));
+  }
+
+  /** Puts into the record what our voice does; it changes nothing else. The report holds the one fact. */
+  record(speech: SpeechFact, nowMs: number): Promise<Report> {
+    return this.#inTurn(() => {
+      const { log } = this.#state;
+      const facts = stamp(log, [speech], nowMs);
+      const state = { ...this.#state, log: reduceFacts(facts, log) };
+      return this.#carryOut({ state, facts, answer: undefined, announcements: [], withdrawn: [] }, nowMs);
+    });
+  }
+
+  /** These were announced and could not be said in time: the rules announce anew what of it still holds. */
+  takeBack(alertIds: readonly string[]): Promise<void> {
+    return this.#inTurn(() => {
+      this.#state = { ...this.#state, log: unannounced(this.#state.log, alertIds) };
+      return Promise.resolve();
+    });
   }
 
   /**
@@ -112,26 +152,34 @@ export class Session {
       const announcements = [...announceProtocol(protocol, true), ...due.announcements];
       const cleared = facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
       const all = [...facts, ...due.facts];
-      const saved = await this.#save(all);
+      const saved = await this.#save(all, nowMs);
       this.#context = context;
       this.#state = { ...due.state, lastSaid: sentences(...announcements.map((a) => a.text)) };
       const withdrawn = [...cleared, ...due.withdrawn];
-      return { ...due, state: this.#state, facts: all, announcements, withdrawn, atMs: nowMs, saved };
+      return { ...due, state: this.#state, facts: all, announcements, withdrawn, atMs: nowMs, saved, outdated: [] };
     });
   }
 
   async #carryOut(turn: Turn, nowMs: number): Promise<Report> {
-    const saved = await this.#save(turn.facts);
+    const saved = await this.#save(turn.facts, nowMs);
+    const outdated = outdatedBetween(this.#state.log, turn.state.log);
     this.#state = turn.state;
-    return { ...turn, atMs: nowMs, saved };
+    return { ...turn, atMs: nowMs, saved, outdated };
   }
 
-  async #save(facts: readonly Fact[]): Promise<Saved> {
+  async #save(facts: readonly Fact[], nowMs: number): Promise<Saved> {
     const all = [...this.#unsaved, ...facts];
     if (all.length === 0) return { kind: "saved" };
     const written = await settled(() => this.#store.append(all));
-    this.#unsaved = written.ok ? [] : all;
-    return written.ok ? { kind: "saved" } : { kind: "failed", error: written.error };
+    if (written.ok) {
+      this.#unsaved = [];
+      this.#notSaved = undefined;
+      return { kind: "saved" };
+    }
+    this.#unsaved = all;
+    const { error } = written;
+    this.#notSaved = { kind: "recordNotSaved", sinceMs: this.#notSaved?.sinceMs ?? nowMs, text: sayStoreError(error) };
+    return { kind: "failed", error };
   }
 
   /** One input at a time, in the order they came: the second sees the state that the first left. */

@@ -1,6 +1,7 @@
+import type { Announcement } from "../app/announcement.ts";
 import type { AppContext } from "../app/context.ts";
 import type { FactStore, GrammarState, Utterance } from "../app/ports.ts";
-import { Session, type Report } from "../app/session.ts";
+import { Session } from "../app/session.ts";
 import type { Fact } from "../log/facts.ts";
 import type { Outcome } from "../app/screenView.ts";
 import { showCaseTime } from "./talkLine.ts";
@@ -36,7 +37,8 @@ export class TerminalCase {
 
   /** Opens the case, and returns what is said first. */
   async start(): Promise<readonly SpokeLine[]> {
-    return this.#spoken(await this.#session.start(this.#nowMs));
+    const { announcements } = await this.#session.start(this.#nowMs);
+    return this.#spoken(announcements);
   }
 
   /** What may be said now. */
@@ -54,7 +56,8 @@ export class TerminalCase {
     const untilMs = this.#startMs + caseMs;
     while (this.#nowMs < untilMs) {
       this.#nowMs = Math.min(this.#nowMs + STEP_MS, untilMs);
-      spoke.push(...this.#spoken(await this.#session.tick(this.#nowMs)));
+      const { announcements } = await this.#session.tick(this.#nowMs);
+      spoke.push(...(await this.#spoken(announcements)));
     }
     return spoke;
   }
@@ -64,11 +67,20 @@ export class TerminalCase {
     const report = await this.#session.hear(utterance, this.#nowMs);
     const { outcome = "ignored", reply = "" } = report.answer ?? {};
     const answer = { at: showCaseTime(this.caseMs), heard, outcome, facts: report.facts, reply };
-    return { answer, spoke: this.#spoken(report) };
+    await this.#record({ text: reply, priority: "none", alertId: undefined });
+    return { answer, spoke: await this.#spoken(report.announcements) };
   }
 
-  #spoken({ announcements }: Pick<Report, "announcements">): readonly SpokeLine[] {
+  async #spoken(announcements: readonly Announcement[]): Promise<readonly SpokeLine[]> {
     const at = showCaseTime(this.caseMs);
+    for (const announcement of announcements) await this.#record(announcement);
     return announcements.map(({ text, priority }) => ({ at, spoke: text, priority }));
+  }
+
+  /** What is printed counts as said. */
+  async #record({ text, priority, alertId }: Announcement): Promise<void> {
+    if (text === "") return;
+    const named = alertId === undefined ? {} : { alertId };
+    await this.#session.record({ type: "speech.started", text, priority, ...named }, this.#nowMs);
   }
 }

@@ -29,8 +29,14 @@ export const OPEN_ENDPOINT: EndpointSettings = {
   maxSpeechMs: 12_000,
 };
 
-/** While our own voice sounds: only a person close to the microphone, talking over it, should pass. */
-export const BARGE_IN_ENDPOINT: EndpointSettings = { ...OPEN_ENDPOINT, startProbability: 0.8, startFrames: 4 };
+/**
+ * While our own voice sounds: one frame that is surely speech silences it, as more would make a person wait. Measured with
+ * the voice activity model, 10 phrases in three made voices at three places in a frame (n 90): from the first sample over
+ * −40 dBFS to the beginning 79 ms in the median, 173 in 95 %, 203 in the worst; with four frames from 0.8 on, 157, 269 and
+ * 299. In 161 s of twelve noises both begin twice, in the two that are talk. What is left of our own voice is speech at any
+ * level, to the one as to the other: keeping it out is the echo canceller's work.
+ */
+export const BARGE_IN_ENDPOINT: EndpointSettings = { ...OPEN_ENDPOINT, startProbability: 0.9, startFrames: 1 };
 
 /** Frames are counted from the first one stepped. `first` and `last` are the first and last frames with speech. */
 export type EndpointState =

@@ -91,9 +91,10 @@ describe("hearing and speaking", () => {
     await settle();
     expect(speaker.told.slice(1)).toEqual([
       "high: Measured MAP sixty five, twenty five under ninety.",
+      "mark mute",
       "MAP sixty five.",
     ]);
-    expect(last()?.voiceText).toBe("Voice stopped. Read the screen.");
+    expect(last()).toMatchObject({ voiceText: "Voice stopped. Read the screen.", lastSpoken: "MAP sixty five." });
     speaker.failsToSay = false;
     recogniser.hears("read back");
     await settle();

@@ -30,3 +30,17 @@ describe("words heard over our own voice", () => {
     expect([answers[1]?.outcome, shortFacts(answers[1]?.facts ?? [])]).toEqual([outcome, facts]);
   });
 });
+
+// Our voice has just said "MAP seventy seven, thirteen under ninety. Pressure one ten over sixty."
+const NEARLY_OURS: readonly (readonly [heard: string, outcome: string, facts: string])[] = [
+  ["map seventy seven pressure one ten over sixty", "refused", ""],
+  ["pressure one ten over sixteen", "asked", "asked implausible"],
+  ["blood pressure one twenty over seventy", "asked", "asked acoustic"],
+];
+
+describe("words that are nearly ours, heard over our own voice", () => {
+  it.each(NEARLY_OURS)("%s: %s", async (heard, outcome, facts) => {
+    const { answers } = await playCase(["110/60", over(heard)]);
+    expect([answers[1]?.outcome, shortFacts(answers[1]?.facts ?? [])]).toEqual([outcome, facts]);
+  });
+});

@@ -85,6 +85,12 @@ function shortFact(f: Fact): string | undefined {
     case "alert.cleared":
     case "case.opened":
     case "protocol.replaced":
+    case "alert.acknowledged":
+    case "alerts.paused":
+    case "talk.set":
+    case "voice.set":
+    case "speech.started":
+    case "speech.cut":
       return undefined;
   }
 }

@@ -158,3 +158,100 @@ describe("a case that is resumed", () => {
     expect((await session.hear(typed("heart rate ninety"), T0)).answer?.outcome).toBe("recorded");
   });
 });
+
+describe("what our voice says", () => {
+  const said = { type: "speech.started", text: "Heart rate ninety.", priority: "none" } as const;
+
+  it("goes into the record in its turn, durably, with its time, and changes nothing else", async () => {
+    const { session, store } = await opened();
+    await session.hear(typed("heart rate ninety"), T0);
+    const before = session.state;
+    store.next = "wait";
+    const recording = session.record(said, T0 + 50);
+    const next = session.hear(typed("sats ninety six"), T0 + 60);
+    await settle();
+    store.release();
+    const report = await recording;
+    await next;
+    expect(report.facts).toEqual([{ v: 1, id: "c-2", atMs: T0 + 50, ...said }]);
+    expect(report.state).toEqual({ ...before, log: { ...before.log, factCount: before.log.factCount + 1 } });
+    await session.record({ type: "speech.cut", startedId: "c-2" }, T0 + 70);
+    expect(types(store.durable).slice(1)).toEqual(["hr 90", "speech.started", "spo2 96", "speech.cut"]);
+    expect(store.durable.map((f) => f.id)).toEqual(["c-0", "c-1", "c-2", "c-3", "c-4"]);
+  });
+
+  it("is still there after a reload, and gives no id a second time", async () => {
+    const { session, store } = await opened();
+    await session.record(said, T0 + 50);
+    const again = new FakeStore();
+    again.loaded = ok(store.durable);
+    const resumed = await opened(again);
+    expect(resumed.session.state.log).toEqual(session.state.log);
+    await resumed.session.hear(typed("sats ninety six"), T0 + 60);
+    expect(again.durable.map((f) => f.id)).toEqual(["c-2"]);
+  });
+
+  it("is kept for the next write where one fails", async () => {
+    const { session, store } = await opened();
+    store.next = "fail";
+    expect((await session.record(said, T0)).saved.kind).toBe("failed");
+    store.next = "keep";
+    await session.tick(T0 + 500);
+    expect(types(store.durable)).toEqual(["case.opened", "speech.started"]);
+  });
+});
+
+describe("an alert whose words could not be said in time", () => {
+  it("is announced anew at the next tick, with the number of then, and once", async () => {
+    const { session } = await opened();
+    const first = await session.hear(typed("map 65"), T0);
+    const [alert] = first.announcements;
+    expect(alert?.text).toMatch(/sixty five/);
+    expect((await session.tick(T0 + 500)).announcements).toEqual([]);
+    await session.hear(typed("map 64"), T0 + 1000);
+    await session.takeBack([alert?.alertId ?? ""]);
+    expect((await session.tick(T0 + 1500)).announcements.map((a) => a.text)).toEqual([
+      "Measured MAP sixty four, twenty six under ninety.",
+    ]);
+    expect((await session.tick(T0 + 2000)).announcements).toEqual([]);
+  });
+
+  it("is not announced where it no longer holds", async () => {
+    const { session } = await opened();
+    const [alert] = (await session.hear(typed("map 65"), T0)).announcements;
+    for (const at of [1, 2, 3]) await session.hear(typed("map 110"), T0 + 1000 * at);
+    await session.takeBack([alert?.alertId ?? "", "unknown", "prompt:unknown"]);
+    expect((await session.tick(T0 + 4500)).announcements).toEqual([]);
+  });
+});
+
+describe("faults of the device", () => {
+  const lost = (sinceMs: number) => ({ kind: "microphoneLost", sinceMs, text: "Microphone lost." }) as const;
+
+  it("are none while all works", async () => {
+    const { session } = await opened();
+    await session.hear(typed("heart rate ninety"), T0);
+    expect(session.faults).toEqual([]);
+  });
+
+  it("hold a record that is not saved from the first failure to the next write that works", async () => {
+    const { session, store } = await opened();
+    store.next = "fail";
+    await session.hear(typed("heart rate ninety"), T0 + 1);
+    await session.hear(typed("sats ninety six"), T0 + 2);
+    const text = "Record not saved: storage is full. Write it down.";
+    expect(session.faults).toEqual([{ kind: "recordNotSaved", sinceMs: T0 + 1, text }]);
+    store.next = "keep";
+    await session.tick(T0 + 3);
+    expect(session.faults).toEqual([]);
+  });
+
+  it("hold a microphone that is lost, since it was first", async () => {
+    const { session } = await opened();
+    session.setMicrophone(lost(1));
+    session.setMicrophone(lost(2));
+    expect(session.faults).toEqual([lost(1)]);
+    session.setMicrophone(undefined);
+    expect(session.faults).toEqual([]);
+  });
+});

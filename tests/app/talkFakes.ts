@@ -59,14 +59,20 @@ export class FakeSpeaker implements Speaker {
   failsToSay = false;
   #sounding: ((how: "ended" | "cancelled") => void) | undefined;
   #onStart: (() => void) | undefined;
+  readonly manners: (readonly [pace: number | undefined, gainDb: number | undefined])[] = [];
+  fails: SpeakerError = { kind: "worker-died", detail: "test" };
 
   warmUp(): Promise<Result<void, SpeakerError>> {
     return Promise.resolve(this.warm);
   }
-  say(spoken: Spoken, onStart: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>> {
+  say(spoken: Spoken, onStart: () => void, onWords?: () => void): Promise<Result<"ended" | "cancelled", SpeakerError>> {
+    this.manners.push([spoken.pace, spoken.gainDb]);
     this.told.push(spoken.tone === undefined ? spoken.text : `${spoken.tone}: ${spoken.text}`);
-    if (this.failsToSay) return Promise.resolve(fail({ kind: "worker-died", detail: "test" }));
-    this.#onStart = onStart;
+    if (this.failsToSay) return Promise.resolve(fail(this.fails));
+    this.#onStart = () => {
+      onStart();
+      if (spoken.text !== "") onWords?.();
+    };
     return new Promise((resolve) => (this.#sounding = (how) => resolve(ok(how))));
   }
   mark = (mark: string): void => void this.told.push(`mark ${mark}`);

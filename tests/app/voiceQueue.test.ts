@@ -1,30 +1,55 @@
 import { describe, expect, it } from "vitest";
-import { emptyVoiceQueue, queueVoice, type QueueItem, type VoiceInput } from "../../src/app/voiceQueue.ts";
+import {
+  ALERT_KEEPS_MS,
+  emptyVoiceQueue,
+  queueVoice,
+  REPLY_KEEPS_MS,
+  type NewItem,
+  type VoiceInput,
+} from "../../src/app/voiceQueue.ts";
 
-type Words = Omit<QueueItem, "id">;
-const reply = (text: string): Words => ({ text, priority: "none", alertId: undefined });
-const alert = (text: string, priority: "high" | "medium" | "low", alertId = text): Words => ({
+const reply = (text: string, more: Partial<NewItem> = {}): NewItem => ({
+  text,
+  priority: "none",
+  alertId: undefined,
+  ...more,
+});
+const question = (text: string): NewItem => reply(text, { asksId: text });
+const alert = (text: string, priority: "high" | "medium" | "low", alertId = text, about?: string): NewItem => ({
   text,
   priority,
   alertId,
+  ...(about !== undefined && { about: [about] }),
 });
-const say = (...items: readonly Words[]): VoiceInput => ({ kind: "say", items });
+const tone = (priority: "high" | "medium", alertId: string): NewItem => alert("", priority, alertId);
+const say = (...items: readonly NewItem[]): VoiceInput => ({ kind: "say", items });
+const news = (change: Omit<Extract<VoiceInput, { kind: "say" }>, "kind" | "items">): VoiceInput => ({
+  kind: "say",
+  items: [],
+  ...change,
+});
 const ended = (id: number): VoiceInput => ({ kind: "ended", id });
 const userStarted: VoiceInput = { kind: "userStarted" };
 const userEnded: VoiceInput = { kind: "userEnded" };
 
-/** What the speaker is told, input by input: the words, or "-" for silence. */
-function told(inputs: readonly VoiceInput[]): readonly string[] {
+/** What comes of it, input by input: the words ("~" for a tone alone), "-" for silence, "<x" for x given back. */
+function told(inputs: readonly (readonly [VoiceInput, number])[]): readonly string[] {
   let queue = emptyVoiceQueue;
-  return inputs.map((input) => {
-    const [next, effects] = queueVoice(queue, input);
+  return inputs.map(([input, nowMs]) => {
+    const [next, effects] = queueVoice(queue, input, nowMs);
     queue = next;
-    return effects.map((e) => (e.kind === "silence" ? "-" : e.item.text)).join(" ");
+    return effects
+      .map((e) => {
+        if (e.kind === "unsaid") return `<${e.alertIds.join(" <")}`;
+        return e.kind === "silence" ? "-" : e.item.text || "~";
+      })
+      .join(" ");
   });
 }
 
 describe("queueVoice", () => {
-  const rows: readonly (readonly [string, readonly (readonly [VoiceInput, string])[]])[] = [
+  type Row = readonly [input: VoiceInput, told: string, atMs?: number];
+  const rows: readonly (readonly [string, readonly Row[]])[] = [
     ["says a reply at once", [[say(reply("a")), "a"]]],
     [
       "says one thing after the other",
@@ -97,7 +122,7 @@ describe("queueVoice", () => {
       "withdraws what waits",
       [
         [say(reply("r"), alert("l", "low")), "r"],
-        [{ kind: "withdraw", alertIds: ["l"] }, ""],
+        [news({ withdrawn: ["l"] }), ""],
         [ended(1), ""],
       ],
     ],
@@ -105,7 +130,7 @@ describe("queueVoice", () => {
       "withdraws what sounds, and goes on",
       [
         [say(alert("m", "medium"), reply("r")), "m"],
-        [{ kind: "withdraw", alertIds: ["m"] }, "- r"],
+        [news({ withdrawn: ["m"] }), "- r"],
       ],
     ],
     [
@@ -160,8 +185,159 @@ describe("queueVoice", () => {
         [ended(2), "m"],
       ],
     ],
+    [
+      "lets a high alert that was talked over wait until the user is done, whatever is said meanwhile",
+      [
+        [say(alert("h", "high")), "h"],
+        [userStarted, "-"],
+        [say(reply("r")), ""],
+        [say(alert("k", "high")), "k"],
+        [ended(3), ""],
+        [userEnded, "h"],
+        [ended(1), "r"],
+      ],
+    ],
+    [
+      "asks again what a high alert cut off",
+      [
+        [say(question("q")), "q"],
+        [say(alert("h", "high")), "- h"],
+        [ended(2), "q"],
+      ],
+    ],
+    [
+      "asks nothing again that was answered meanwhile",
+      [
+        [say(question("q")), "q"],
+        [say(alert("h", "high")), "- h"],
+        [news({ closed: ["q"] }), ""],
+        [ended(2), ""],
+      ],
+    ],
+    [
+      "asks again what noise talked over, and not what its answer did",
+      [
+        [say(question("q")), "q"],
+        [userStarted, "-"],
+        [userEnded, "q"],
+        [userStarted, "-"],
+        [{ kind: "say", items: [reply("r")], closed: ["q"] }, ""],
+        [userEnded, "r"],
+        [ended(2), ""],
+      ],
+    ],
+    [
+      "says nothing a fourth time that was talked over thrice, as our own voice in the microphone would",
+      [
+        [say(alert("h", "high"), alert("m", "medium")), "h"],
+        [userStarted, "-"],
+        [userEnded, "h"],
+        [userStarted, "-"],
+        [userEnded, "h"],
+        [userStarted, "-"],
+        [userEnded, "m"],
+      ],
+    ],
+    [
+      "says the newer of two questions",
+      [
+        [say(question("q")), "q"],
+        [say(alert("h", "high")), "- h"],
+        [say(question("p")), ""],
+        [ended(2), "p"],
+        [ended(3), ""],
+      ],
+    ],
+    [
+      "drops a reply that waits when its number is replaced",
+      [
+        [say(alert("m", "medium"), reply("map 65", { about: ["map"] })), "m"],
+        [news({ outdated: ["map"] }), ""],
+        [ended(1), ""],
+      ],
+    ],
+    [
+      "cuts words off when their number is replaced, and gives the alert back",
+      [
+        [say(alert("map 65", "high", "m", "map"), reply("r")), "map 65"],
+        [news({ outdated: ["map"] }), "<m - r"],
+      ],
+    ],
+    [
+      "gives back an alert that waits when its number is replaced, but not where newer words come with it",
+      [
+        [say(reply("r"), alert("spo2 88", "low", "s", "spo2"), alert("map 65", "low", "m", "map")), "r"],
+        [{ kind: "say", items: [alert("map 60", "low", "m", "map")], outdated: ["map", "spo2"] }, "<s"],
+        [ended(1), "map 60"],
+        [ended(4), ""],
+      ],
+    ],
+    [
+      "says nothing of what is withdrawn and outdated at once",
+      [
+        [say(reply("r"), alert("map 65", "low", "m", "map")), "r"],
+        [news({ outdated: ["map"], withdrawn: ["m"] }), ""],
+        [ended(1), ""],
+      ],
+    ],
+    [
+      "drops a reply that has waited too long, and keeps a question",
+      [
+        [say(alert("h", "high"), reply("r")), "h"],
+        [ended(1), "", REPLY_KEEPS_MS + 1],
+        [say(alert("h", "high"), question("q")), "h", REPLY_KEEPS_MS + 2],
+        [ended(3), "q", 3 * REPLY_KEEPS_MS],
+      ],
+    ],
+    [
+      "gives back an alert that has waited too long, and says what has no number",
+      [
+        [say(alert("h", "high"), alert("map 65", "medium", "m", "map"), alert("plain", "medium")), "h"],
+        [ended(1), "<m plain", ALERT_KEEPS_MS + 1],
+      ],
+    ],
+    [
+      "says what has waited just long enough",
+      [
+        [say(alert("h", "high"), alert("map 65", "medium", "m", "map"), reply("r")), "h"],
+        [ended(1), "map 65", REPLY_KEEPS_MS],
+        [ended(2), "r", REPLY_KEEPS_MS],
+      ],
+    ],
+    [
+      "says the older of two equals first",
+      [
+        [say(reply("r"), alert("a", "low"), alert("b", "low")), "r"],
+        [ended(1), "a"],
+        [ended(2), "b"],
+      ],
+    ],
+    [
+      "sounds a tone alone, and goes on when it has ended",
+      [
+        [say(tone("high", "h"), reply("r")), "~"],
+        [ended(1), "r"],
+      ],
+    ],
+    [
+      "keeps the words of an alert that a tone alone comes after, unless the tone is more urgent",
+      [
+        [say(reply("r"), alert("m", "medium", "x")), "m"],
+        [say(tone("medium", "x")), ""],
+        [say(tone("high", "x")), "- ~"],
+        [ended(3), "r"],
+      ],
+    ],
+    [
+      "sounds the tone alone where the words it comes after are outdated",
+      [
+        [say(reply("r"), alert("map 65", "low", "m", "map")), "r"],
+        [{ kind: "say", items: [alert("", "low", "m", "map")], outdated: ["map"] }, ""],
+        [ended(1), "~"],
+      ],
+    ],
   ];
   it.each(rows)("%s", (_name, steps) => {
-    expect(told(steps.map(([input]) => input))).toEqual(steps.map(([, expected]) => expected));
+    expect(told(steps.map(([input, , atMs = 0]) => [input, atMs]))).toEqual(steps.map(([, expected]) => expected));
   });
 });

@@ -17,6 +17,7 @@
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
 import { bytesTable } from "./bytes.ts";
+import { bargeInTable } from "./bargeIn.ts";
 import { chromiumLatencyTable } from "./chromiumLatency.ts";
 import { compileTable } from "./compileTime.ts";
 import { openLab } from "./lab.ts";
@@ -77,6 +78,7 @@ show(sentencesTable(lab.context, flite));
 show(bytesTable());
 show(await latencyTable(lab, flite, phrases, voicesOf(flite), createRandom(options.seed + 1)));
 show(await chromiumLatencyTable());
+show(await bargeInTable());
 
 const name = options.quick ? "quick" : "full";
 const info = {

@@ -52,11 +52,11 @@ export function createBuiltInVoice({ wasmUrl, makeWorker, makeContext, page }: B
       const [loaded, opened] = await Promise.all([voice.load(), audio.open()]);
       return !loaded.ok || opened.ok ? loaded : opened;
     },
-    say: (spoken, onStart) => {
+    say: (spoken, onStart, onWords) => {
       if (disposed) return Promise.resolve(fail({ kind: "disposed" }));
       const turn = createTurn(audio, voice, quietUntilS, (endedAtS) => (quietUntilS = endedAtS + BETWEEN_S));
       return utterances.next(
-        () => turn.run(spoken, onStart),
+        () => turn.run(spoken, onStart, onWords),
         () => turn.stop(),
       );
     },
@@ -81,7 +81,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
   let line: Line | undefined;
   let stopped = false;
 
-  const run = async (spoken: Spoken, onStart: () => void): Promise<Outcome> => {
+  const run = async (spoken: Spoken, onStart: () => void, onWords: (() => void) | undefined): Promise<Outcome> => {
     const opened = await audio.open();
     if (!opened.ok) return opened;
     if (stopped) return ok("cancelled");
@@ -99,6 +99,7 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
       startOnce();
     }
     let failure: Result<never, SpeakerError> | undefined;
+    let worded = false;
     const phrases = splitPhrases(spoken.text);
     const { withinMs } = spoken;
     const manner = { pace: paceOf(spoken), ...(withinMs === undefined ? {} : { withinMs }) };
@@ -112,6 +113,8 @@ function createTurn(audio: AudioOut, voice: VoiceClient, notBeforeS: number, onE
       }
       out.addWords(made.value, phrase.pauseAfterMs);
       startOnce();
+      if (!worded) onWords?.();
+      worded = true;
     }
     out.finish();
     const end = await out.settled;

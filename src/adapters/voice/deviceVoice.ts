@@ -64,7 +64,12 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
     return voice ? ok(voice) : fail({ kind: "load-failed", asset: voiceUri, detail: "no such voice on this device" });
   };
 
-  const run = async (spoken: Spoken, onStart: () => void, isCurrent: () => boolean): Promise<Outcome> => {
+  const run = async (
+    spoken: Spoken,
+    onStart: () => void,
+    onWords: (() => void) | undefined,
+    isCurrent: () => boolean,
+  ): Promise<Outcome> => {
     let started = false;
     const startOnce = () => {
       if (!started && isCurrent()) onStart();
@@ -75,7 +80,10 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
     if (spoken.text === "") return toned.ok ? ok("ended") : toned;
     const voice = chosen();
     if (!voice.ok) return voice;
-    const uttered = await utter(parts, voice.value, spoken, startOnce);
+    const uttered = await utter(parts, voice.value, spoken, () => {
+      startOnce();
+      if (isCurrent()) onWords?.();
+    });
     return toned.ok ? uttered : toned;
   };
 
@@ -84,9 +92,9 @@ export function createDeviceVoice(parts: DeviceVoiceParts): Speaker {
       const voice = chosen();
       return voice.ok ? ok(undefined) : voice;
     },
-    say: (spoken, onStart) =>
+    say: (spoken, onStart, onWords) =>
       utterances.next(
-        (isCurrent) => run(spoken, onStart, isCurrent),
+        (isCurrent) => run(spoken, onStart, onWords, isCurrent),
         () => {
           audio.silence();
           synthesis.cancel();

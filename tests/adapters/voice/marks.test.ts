@@ -4,7 +4,7 @@ import { renderTone } from "../../../src/adapters/voice/tones.ts";
 import { burstsOf, levelDb } from "./spectrum.ts";
 
 const RATE = 48_000;
-const MARKS = ["heard", "asked", "refused", "called"] as const;
+const MARKS = ["heard", "asked", "refused", "called", "mute"] as const;
 
 const loudestHz = (pcm: Float32Array): number => {
   let loudest = { hz: 0, db: -Infinity };
@@ -45,4 +45,11 @@ it("rises for asked", () => {
   const pcm = renderMark("asked", RATE);
   const half = Math.floor(pcm.length / 2);
   expect(loudestHz(pcm.slice(half))).toBeGreaterThan(1.3 * loudestHz(pcm.slice(0, half)));
+});
+
+it("falls for mute, as nothing else does", () => {
+  const pcm = renderMark("mute", RATE);
+  expect(burstsOf(pcm, RATE)).toHaveLength(2);
+  const half = Math.floor(pcm.length / 2);
+  expect(loudestHz(pcm.subarray(0, half))).toBeGreaterThan(1.5 * loudestHz(pcm.subarray(half)));
 });

@@ -1,0 +1,41 @@
+import type { ConversationOptions } from "./conversationOptions.ts";
+import { mannerOf } from "./manner.ts";
+import { Mouth } from "./mouth.ts";
+import type { Report } from "./session.ts";
+import type { TalkState } from "./talkState.ts";
+import type { QueueItem } from "./voiceQueue.ts";
+
+export type CaseVoiceParts = Pick<ConversationOptions, "session" | "clock" | "speaker"> & {
+  /** The noise of the room without our own voice, dBFS; none before it was measured. */
+  readonly roomDb: () => number | undefined;
+  readonly onSounding: (sounding: boolean) => void;
+  readonly onShow: (change: Partial<TalkState>) => void;
+  /** What became of a fact about the voice itself. */
+  readonly onReport: (report: Report) => void;
+};
+
+/** The mouth of a case: as loud and as fast as its settings and the room ask for, and its words go into the record. */
+export function caseVoice({ session, clock, speaker, ...on }: CaseVoiceParts): Mouth {
+  /** Nothing waits for the record: the words sound meanwhile. */
+  const onWords = ({ text, priority, alertId }: QueueItem): (() => void) => {
+    on.onShow({ lastSpoken: text });
+    const named = alertId === undefined ? {} : { alertId };
+    const started = session.record({ type: "speech.started", text, priority, ...named }, clock.nowMs());
+    void started.then(on.onReport);
+    return () => {
+      const atMs = clock.nowMs();
+      void started
+        .then(({ facts }) => session.record({ type: "speech.cut", startedId: facts[0]?.id ?? "" }, atMs))
+        .then(on.onReport);
+    };
+  };
+  return new Mouth(speaker, {
+    clock,
+    mannerOf: ({ louder = false }) => mannerOf({ ...session.state.log.talk, noiseDb: on.roomDb(), louder }),
+    onSounding: on.onSounding,
+    onWords,
+    onMute: (lastSpoken) => on.onShow({ lastSpoken }),
+    onUnsaid: (alertIds) => void session.takeBack(alertIds),
+    onState: (voiceText) => on.onShow({ voiceText }),
+  });
+}

@@ -1,0 +1,31 @@
+import { sayRecogniserError } from "./hearingWords.ts";
+import type { RecogniserError, StoreError } from "./ports.ts";
+
+/** Something of the device that the user must know of as long as it lasts: a condition for an alert. */
+export type DeviceFault = {
+  readonly kind: "recordNotSaved" | "microphoneLost";
+  /** Unix ms. */
+  readonly sinceMs: number;
+  /** What is wrong and what to do; said and shown. */
+  readonly text: string;
+};
+
+/** A failed write, in words: what is wrong and what to do. */
+export function sayStoreError(error: StoreError): string {
+  switch (error.kind) {
+    case "unavailable":
+      return "Record not saved: storage is not available. Write it down.";
+    case "quota-exceeded":
+      return "Record not saved: storage is full. Write it down.";
+    case "write-failed":
+      return "Record not saved. Write it down.";
+    case "corrupt":
+      return "Part of the record could not be read. Check it against your notes.";
+  }
+}
+
+/** Nobody is heard. A faint voice is heard of, and listening that was given up was given up on purpose. */
+export function microphoneFault(error: RecogniserError, sinceMs: number): DeviceFault | undefined {
+  if (error.kind === "voice-faint" || error.kind === "disposed") return undefined;
+  return { kind: "microphoneLost", sinceMs, text: sayRecogniserError(error) };
+}

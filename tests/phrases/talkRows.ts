@@ -34,6 +34,11 @@ export const TALK_ROWS: readonly Row[] = [
   // Too long is said in words, and so it must be understood.
   ["pause alerts fifteen minutes", "pauseAlerts minutes=15"],
   ["pause alerts fifty minutes", "pauseAlerts minutes=50"],
+  ["pause alerts for one zero minutes", "pauseAlerts minutes=10"],
+  ["pause alerts for 50 minutes", "pauseAlerts minutes=50"],
+  // "For five" and "four five" are one sound.
+  ["pause alerts for five minutes", "pauseAlerts minutes=5"],
+  ["pause alerts four five minutes", "-"],
   ["alerts on", "resumeAlerts"],
   ["resume alerts", "resumeAlerts"],
   ["full talk", "talkLevel level=full"],

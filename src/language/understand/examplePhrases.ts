@@ -79,7 +79,7 @@ const ALWAYS: readonly string[] = [
   "alerts only",
   "talk brief",
   "full talk",
-  "louder",
+  "speak louder",
   "speak slower",
   "usual voice",
   "read back",

@@ -33,7 +33,8 @@ const TOPICS: Readonly<Record<HelpTopic, string>> = {
   list: "Say read the list, killer items, next, done, later, not needed, what's left, or waive.",
   airway: "Say blade in, out, tube in, tube confirmed, which tube, ventilator settings, or failed airway.",
   clocks: "Say clocks, oxygen on, start apnoea, next phase, start rescue, or end rescue.",
-  alerts: "Say heard, pause alerts, alerts only, talk brief, full talk, speak louder, speak slower, how old, or margin.",
+  alerts:
+    "Say heard, pause alerts, alerts only, talk brief, full talk, speak louder, speak slower, how old, or margin.",
 };
 
 /** What can be said about one thing, by example. */

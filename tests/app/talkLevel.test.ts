@@ -72,7 +72,7 @@ const ROWS: readonly (readonly [level: TalkLevel, said: readonly string[], reply
   ["alerts", ["heart rate ninety", "why"], "Heart rate ninety, measured."],
   ["alerts", ["next"], "Bleeding stopped, pelvis bound if suspected?"],
   ["alerts", ["heard"], "No alert to acknowledge."],
-  ["alerts", ["louder"], "Louder."],
+  ["alerts", ["louder"], "Voice louder."],
   // What is taken back is named.
   ["alerts", ["heart rate ninety", "disregard"], "Disregarded: heart rate ninety."],
   // Steps, phases and clocks have no number; the airway has.

@@ -51,7 +51,8 @@ const WAYS = {
 } as const;
 
 /**
- * A step of the voice, in the new manner: "Louder.", "Loudest." at the end of the range, "Loudest already." beyond it.
+ * A step of the voice, in the new manner: "Voice louder.", "Voice loudest." at the end of the range, "Loudest already."
+ * beyond it. Never the command alone: heard by ourselves it would be another step.
  *
  * @param step      1 or -1.
  * @param isAtEnd   there is no further step.
@@ -61,7 +62,7 @@ export function sayVoiceStep(what: keyof VoiceSteps, step: number, isAtEnd: bool
   const way = WAYS[what];
   const end = step > 0 ? way.most : way.least;
   if (!hasMoved) return sentences(`${end} already`);
-  return sentences(isAtEnd ? end : step > 0 ? way.up : way.down);
+  return sentences(`voice ${isAtEnd ? end : step > 0 ? way.up : way.down}`);
 }
 
 export const USUAL_VOICE = "Usual voice.";

@@ -8,7 +8,11 @@ import { TALK_CASES } from "./talkRows.ts";
 
 const asked = compiled("case", "asked");
 
-const replies = [TALK_CASES, ASKED_CASES].flatMap((cases) => Object.values(cases).flat().map(([, , , reply]) => reply));
+const replies = [TALK_CASES, ASKED_CASES].flatMap((cases) =>
+  Object.values(cases)
+    .flat()
+    .map(([, , , reply]) => reply),
+);
 /** A pause may end an utterance: each sentence can be heard alone. */
 const sentencesSaid = [...new Set(replies.flatMap((reply) => reply.split(/(?<=[.?]) /u)))];
 /** Carried out twice it would go further; "alerts only" or "usual voice" once more changes nothing. */

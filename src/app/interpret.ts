@@ -80,9 +80,11 @@ function kindOf(intent: Intent): StatementKind {
       return "answer";
     case "command":
       return intent.command === "affirm" || intent.command === "negative" ? "answer" : "command";
-    // One syllable, which noise and the end of a number can sound like.
+    // One syllable ("why", "heard"), which noise and the end of a number can sound like.
     case "why":
       return "answer";
+    case "acknowledge":
+      return intent.about === "last" ? "answer" : "step";
     case "dose":
       return "dose";
     case "amount":

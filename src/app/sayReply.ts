@@ -16,7 +16,10 @@ import type { Protocol } from "../protocol/protocol.ts";
 import { planDrug } from "../rules/drugPlan.ts";
 import type { AppState } from "./context.ts";
 import type { Decision } from "./decide/decision.ts";
+import { tellHowOld } from "./howOld.ts";
 import type { Topic } from "./topic.ts";
+import { isMarkEnough, saysConsequence } from "./talkLevel.ts";
+import { tellEverything, tellMargin } from "./tellEverything.ts";
 import { explain, topicOf, topicOfStatement } from "./why.ts";
 
 /** The words of a reply, and the number it speaks of: what "why" then means. */
@@ -50,10 +53,16 @@ function sayRecorded(
   { protocol, log, alerted, toned, nowMs }: Replying,
 ): readonly (string | undefined)[] {
   const perfusion = selectPerfusion(log, protocol, nowMs);
-  const silent = alerted || !protocol.readBack.consequence.value;
+  const silent = alerted || !protocol.readBack.consequence.value || !saysConsequence(log.talk.level, perfusion);
   const consequence = silent ? undefined : sayConsequence(statement, perfusion);
   const reading = sayReading(statement, protocol.region, consequence !== undefined);
   return [reading, consequence, ...toned, sayDisagreement(statement, perfusion)];
+}
+
+/** Where the soft sound is enough: still that a mean which was just said cannot be right. */
+function sayOnlyDoubt(statement: Statement, { protocol, log, nowMs }: Replying): readonly (string | undefined)[] {
+  const doubt = sayDisagreement(statement, selectPerfusion(log, protocol, nowMs));
+  return doubt === undefined ? [] : [sayReading(statement, protocol.region), doubt];
 }
 
 /** The drug that was heard is named whatever the answer: it may be another than the one that was said. */
@@ -67,17 +76,24 @@ function replyDose(
   return { text: sentences(sayNoDose(plan.error, name), then) };
 }
 
+const NOTHING_TO_EXPLAIN: Readonly<Partial<Record<WhyAbout, string>>> = {
+  dose: "No dose said yet.",
+  alert: "No alert stands.",
+};
+
 function replyWhy(about: WhyAbout, { protocol, before, log, nowMs }: Replying): Reply {
-  const topic = topicOf(about, before.why);
-  if (topic === undefined) return { text: about === "dose" ? "No dose said yet." : "No number said yet." };
+  const topic = topicOf(about, protocol, log, before.why);
+  if (topic === undefined) return { text: NOTHING_TO_EXPLAIN[about] ?? "No number said yet." };
   const explanation = explain(protocol, log, topic, nowMs);
   if (explanation === undefined) return { text: "That number is not known now." };
   return { text: sayWhy(explanation, nowMs), topic, explained: true };
 }
 
 /** The reply to an utterance, made after its facts are in, so that it speaks of what is now true. */
-export function sayReply({ reply }: Decision, replying: Replying): Reply {
-  const { protocol, before, log, nowMs } = replying;
+export function sayReply(decision: Decision, replying: Replying): Reply {
+  const { protocol, before, log, toned, nowMs } = replying;
+  const { reply } = decision;
+  const isSilent = isMarkEnough(log.talk.level, decision);
   const changed = sayChangedTargets(selectTargets(before.log, protocol), selectTargets(log, protocol), protocol.region);
   // A question that follows is not hurried, and without pauses "thirty, three zero" begins like another number.
   const isAsking = reply.kind === "recorded" && reply.then !== undefined;
@@ -87,7 +103,7 @@ export function sayReply({ reply }: Decision, replying: Replying): Reply {
     case "none":
       return { text: "" };
     case "words": {
-      const text = sentences(reply.text, ...replying.toned, changed);
+      const text = sentences(isSilent ? undefined : reply.text, ...toned, isSilent ? undefined : changed);
       return { text, ...briskly(text) };
     }
     case "status":
@@ -96,6 +112,12 @@ export function sayReply({ reply }: Decision, replying: Replying): Reply {
         withinMs: WITHIN_MS,
         topic: { kind: "value", code: "map" },
       };
+    case "margin":
+      return { text: tellMargin(protocol, log, nowMs), topic: { kind: "value", code: "map" } };
+    case "everything":
+      return { text: tellEverything(protocol, log, nowMs) };
+    case "howOld":
+      return tellHowOld(protocol, log, reply.about, before.why, nowMs);
     case "dose":
       return replyDose(reply, replying);
     case "why":
@@ -103,7 +125,9 @@ export function sayReply({ reply }: Decision, replying: Replying): Reply {
     case "recorded": {
       const statement = merged(reply.statements);
       const topic = topicOfStatement(statement);
-      const text = sentences(...sayRecorded(statement, replying), changed, reply.then);
+      const text = isSilent
+        ? sentences(...toned, ...sayOnlyDoubt(statement, replying))
+        : sentences(...sayRecorded(statement, replying), changed, reply.then);
       return { text, ...briskly(text), ...(topic !== undefined && { topic }) };
     }
   }

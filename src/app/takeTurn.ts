@@ -129,7 +129,8 @@ const hasCutIn = (announcements: readonly Announcement[]): boolean =>
 /** What the first alert among these speaks of. */
 function alertTopic({ protocol }: AppContext, announcements: readonly Announcement[]): Topic | undefined {
   const codes = announcements.flatMap(({ alertId }) => protocol.alerts.find((a) => a.id === alertId)?.code ?? []);
-  return codes[0] && { kind: "value", code: codes[0] };
+  const [code] = codes;
+  return code && { kind: "value", code: code === "cppBound" ? "cpp" : code };
 }
 
 /** Words that give MAP or CPP against its target: the reply need not say it too. */

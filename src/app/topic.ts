@@ -1,8 +1,12 @@
 import type { WatchedCode } from "../protocol/protocol.ts";
+import type { ExplainedCode } from "../log/why/explainReading.ts";
+
+/** A number whose reason and age can be asked for. */
+export type NumberCode = Exclude<WatchedCode, "cppBound"> | ExplainedCode;
 
 /** A number that was said and can be explained. */
 export type Topic =
-  { readonly kind: "value"; readonly code: WatchedCode } | { readonly kind: "dose"; readonly drugId: string };
+  { readonly kind: "value"; readonly code: NumberCode } | { readonly kind: "dose"; readonly drugId: string };
 
 export type WhyState = {
   /** The last number that was said. */

@@ -23,6 +23,10 @@ export function atStake(intent: CareIntent): AtStake {
     case "clock":
     case "waive":
     case "step":
+    // An alert that is held back unheard is no small thing.
+    case "acknowledge":
+    case "pauseAlerts":
+    case "talkLevel":
       return "recorded";
     case "howMuch":
     case "make":
@@ -31,6 +35,9 @@ export function atStake(intent: CareIntent): AtStake {
     case "list":
     case "tell":
     case "help":
+    case "resumeAlerts":
+    case "voice":
+    case "howOld":
       return "said";
   }
 }

@@ -2,6 +2,7 @@ import type { DoseUnit, RateUnit } from "../core/doseUnits.ts";
 import type { AirwayEvent, Phase, SpokenClock } from "../log/careFacts.ts";
 import type { StepAnswer } from "../log/facts.ts";
 import type { SaidNumber } from "./saidNumber.ts";
+import type { TalkIntent } from "./talkIntent.ts";
 
 /** An amount of a drug as said; the unit may be missing. */
 export type SpokenAmount = SaidNumber & { readonly unit?: DoseUnit };
@@ -11,9 +12,9 @@ export type SpokenRate = SaidNumber & { readonly unit?: RateUnit };
 export type SpokenStrength = { readonly amount: SpokenAmount; readonly volumeMl?: SaidNumber };
 
 /** What "what can I say" can be asked about. */
-export type HelpTopic = "readings" | "drugs" | "list" | "airway" | "clocks";
+export type HelpTopic = "readings" | "drugs" | "list" | "airway" | "clocks" | "alerts";
 
-/** What is said of the course of the case and of what is done for the patient. */
+/** What is said of the course of the case, of what is done for the patient, and to the voice itself. */
 export type CareIntent =
   /** "Ketamine given", "ketamine one hundred given"; without a drug, the push dose that was drawn up. */
   | { readonly kind: "given"; readonly drugId?: string; readonly amount?: SpokenAmount }
@@ -63,4 +64,5 @@ export type CareIntent =
       readonly value?: SaidNumber;
       readonly reason?: string;
       readonly role?: string;
-    };
+    }
+  | TalkIntent;

@@ -38,6 +38,8 @@ export type Command =
   | "standBy"
   | "status"
   | "readBack"
+  | "margin"
+  | "everything"
   | "clocks"
   | "next"
   | "whatCanISay"
@@ -46,8 +48,9 @@ export type Command =
   | "forgetVoice"
   | "notNow";
 
-/** The number whose reason is asked for: the one said last, the dose said last, or one by name. */
-export type WhyAbout = "last" | "dose" | "map" | "cpp" | "sbp" | "spo2";
+/** The number whose reason is asked for: the one said last, that of the alert or the dose said last, or one by name. */
+export type WhyAbout =
+  "last" | "alert" | "dose" | "map" | "cpp" | "sbp" | "spo2" | "hr" | "etco2" | "icp" | "temp" | "glucose";
 
 /** What an utterance means. Two word sequences with equal intents (words aside) have the same meaning. */
 export type Intent =

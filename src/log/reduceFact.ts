@@ -5,7 +5,7 @@ import type { Fact } from "./facts.ts";
 import { phasesAfter } from "./phase.ts";
 import { acknowledgePrompt, reduceCare } from "./reduceCare.ts";
 import { strike } from "./strike.ts";
-import { reduceTalk } from "./talkState.ts";
+import { markSaid, reduceTalk } from "./talkState.ts";
 
 type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
 type Recording = Extract<Fact, { readonly readingId: string }>;
@@ -172,7 +172,8 @@ export function reduceFact(state: CaseState, fact: Fact): CaseState {
   const stamp = { seq: state.factCount, atMs: fact.atMs, factId: fact.id };
   const phases = phasesAfter(next.care, fact, stamp);
   const care = phases === next.care.phases ? next.care : { ...next.care, phases };
-  return { ...next, care, factCount: next.factCount + 1 };
+  const talk = markSaid(next.talk, fact, state.factCount);
+  return { ...next, care, talk, factCount: next.factCount + 1 };
 }
 
 /** The state after these facts, oldest first. */

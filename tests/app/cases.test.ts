@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { ANSWER_CASES } from "./answerRows.ts";
+import { ASKED_CASES } from "./askedRows.ts";
 import { CASES } from "./caseRows.ts";
 import { COURSE_CASES } from "./courseRows.ts";
 import { DILUTION_CASES } from "./dilutionRows.ts";
@@ -17,6 +18,7 @@ import { LIST_CASES } from "./listRows.ts";
 import { PATIENT_CASES } from "./patientRows.ts";
 import { REPAIR_CASES } from "./repairRows.ts";
 import { STEP_ANSWER_CASES } from "./stepAnswerRows.ts";
+import { TALK_CASES } from "./talkRows.ts";
 import { playCase, shortFacts } from "./playCase.ts";
 
 /** A line may set the clock of the case; that is not heard. */
@@ -43,6 +45,8 @@ describe("cases, line by line", () => {
       FAILED_AIRWAY_CASES,
       STEP_ANSWER_CASES,
       COURSE_CASES,
+      TALK_CASES,
+      ASKED_CASES,
     ].flatMap((cases) => Object.entries(cases)),
   )("%s", async (_name, rows) => {
     const { answers } = await playCase(rows.map(([said]) => said));

@@ -7,7 +7,7 @@ const PATIENT = ["height one seventy eight centimetres, sex male"];
 const ROWS: readonly (readonly [lines: readonly string[], answer: RegExp])[] = [
   [
     [],
-    /^Say a reading, such as one ten over sixty\..* Ask what can I say about drugs, the list, the airway, clocks, or readings\.$/,
+    /^Say a reading, such as one ten over sixty\..* Ask what can I say about drugs, the list, the airway, clocks, alerts, or readings\.$/,
   ],
   [["i c p fifteen"], /^Affirm, negative, or the digits\./],
   [[...PATIENT, "ketamine"], /^Say it as on the label, such as ten milligrams per mil\. Or negative\.$/],

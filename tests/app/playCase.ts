@@ -77,6 +77,16 @@ function shortFact(f: Fact): string | undefined {
       return "failed airway";
     case "list.read":
       return `list ${f.mode}`;
+    case "alert.acknowledged":
+      return ["heard", f.alertId, f.key].filter((p) => p !== undefined).join(" ");
+    case "alerts.paused":
+      return "pause";
+    case "talk.set":
+      return `talk ${f.level}`;
+    case "voice.set":
+      return `voice pace ${f.pace} volume ${f.volume}`;
+    case "speech.started":
+    case "speech.cut":
     case "dose.said":
     case "prompt.announced":
       return undefined;

@@ -14,6 +14,7 @@ import { PREPARATION_ROWS } from "./preparationRows.ts";
 import { PRESSURE_ROWS } from "./pressureRows.ts";
 import { REPAIR_ROWS } from "./repairRows.ts";
 import type { Row } from "./row.ts";
+import { TALK_ROWS } from "./talkRows.ts";
 import { VITAL_ROWS } from "./vitalRows.ts";
 
 const open = compiled("case", "open");
@@ -33,6 +34,7 @@ const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
   ["repairs", REPAIR_ROWS],
   ["care", CARE_ROWS],
   ["course", COURSE_ROWS],
+  ["the voice itself", TALK_ROWS],
 ];
 
 describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {

@@ -94,7 +94,7 @@ function decideIntent(context: AppContext, state: AppState, intent: Intent, sour
       if (asked !== undefined) return affirmWords(context, state, asked, nowMs);
       const moved = intent.command === "next" ? moveRecipe(context, log, source, nowMs) : undefined;
       if (moved !== undefined) return moved;
-      return decideCommand(context, state, intent.command, nowMs);
+      return decideCommand(context, state, intent.command, source, nowMs);
     }
     case "dose": {
       return decideDose(context, log, intent.drugId, source, nowMs, closedBy(log, [intent]));

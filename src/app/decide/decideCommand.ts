@@ -1,4 +1,5 @@
 import type { Command } from "../../language/intent.ts";
+import { askDisregard } from "../../language/sentences/act.ts";
 import { sayClocks } from "../../language/sentences/clock.ts";
 import { sayHelp } from "../../language/sentences/help.ts";
 import { sayWhichProtocol } from "../../language/sentences/protocol.ts";
@@ -8,13 +9,15 @@ import type { NewFact, Question } from "../../log/facts.ts";
 import { selectLastStatement } from "../../log/statements.ts";
 import { clocksRunning } from "../../rules/clocks.ts";
 import type { AppContext, AppState } from "../context.ts";
+import { askQuestion } from "./askQuestion.ts";
 import { isAskedOfSign } from "./care/course/decideRescue.ts";
 import { passOverValues } from "./care/list/answerStep.ts";
 import { callNext } from "./care/list/readList.ts";
 import { closedBy, standBy, takeAct } from "./decideAct.ts";
 import { decideAffirm, decideNegative } from "./decideAnswer.ts";
 import { answered, type Decision } from "./decision.ts";
-import { newestEntry, strikeEntry } from "./disregard.ts";
+import { newestEntry, strikeEntry, type Newest } from "./disregard.ts";
+import type { Source } from "./recordStatement.ts";
 
 function disregardAnswer({ protocol }: AppContext, log: CaseState): Decision {
   const newest = newestEntry(protocol, log);
@@ -31,7 +34,13 @@ function disregardSign({ protocol }: AppContext, log: CaseState, { id }: Questio
   return { ...rest, facts: [closed, ...facts] };
 }
 
-function disregard(context: AppContext, log: CaseState, nowMs: number): Decision {
+/** Something was said to the voice since: nobody thinks of the older entry now, so it is named and asked about. */
+function askOlder(log: CaseState, { targetIds, words = "" }: Newest, source: Source, nowMs: number): Decision {
+  const acts = [{ kind: "disregard", targetIds }] as const;
+  return askQuestion(log, { prompt: askDisregard(words), source, nowMs }, { reason: "always-confirm", acts }, []);
+}
+
+function disregard(context: AppContext, log: CaseState, source: Source, nowMs: number): Decision {
   const [question] = log.questions;
   const [act] = question?.acts ?? [];
   // Said again to our "Disregard …?", it is the answer to it.
@@ -45,11 +54,18 @@ function disregard(context: AppContext, log: CaseState, nowMs: number): Decision
       { type: "question.closed", questionId: question.id, outcome: "denied" },
     ]);
   const newest = newestEntry(context.protocol, log);
-  return newest === undefined ? answered("Nothing to disregard.") : strikeEntry(newest);
+  if (newest === undefined) return answered("Nothing to disregard.");
+  return newest.seq < (log.talk.saidAtSeq ?? -1) ? askOlder(log, newest, source, nowMs) : strikeEntry(newest);
 }
 
 /** What each spoken command does. */
-export function decideCommand(context: AppContext, state: AppState, command: Command, nowMs: number): Decision {
+export function decideCommand(
+  context: AppContext,
+  state: AppState,
+  command: Command,
+  source: Source,
+  nowMs: number,
+): Decision {
   const { log } = state;
   switch (command) {
     case "affirm":
@@ -62,13 +78,16 @@ export function decideCommand(context: AppContext, state: AppState, command: Com
         speaksOfList: true,
       };
     case "disregard":
-      return disregard(context, log, nowMs);
+      return disregard(context, log, source, nowMs);
     case "standBy": {
       const { facts, ...rest } = standBy(context, nowMs);
       return { ...rest, facts: [...closedBy(log, [{ kind: "standBy" }]), ...facts] };
     }
     case "status":
       return { facts: [], outcome: "answered", reply: { kind: "status" } };
+    case "margin":
+    case "everything":
+      return { facts: [], outcome: "answered", reply: { kind: command } };
     case "readBack": {
       const last = selectLastStatement(log);
       return answered(

@@ -1,5 +1,6 @@
 import type { NewFact, Statement } from "../../log/facts.ts";
 import type { WhyAbout } from "../../language/intent.ts";
+import type { HowOldAbout } from "../../language/talkIntent.ts";
 import type { Outcome } from "../screenView.ts";
 
 /** What the reply is about. Words are made from it once the facts are in, so that they speak of the new state. */
@@ -8,6 +9,9 @@ export type Reply =
   /** Read back what was recorded, then ask or say the rest. */
   | { readonly kind: "recorded"; readonly statements: readonly Statement[]; readonly then: string | undefined }
   | { readonly kind: "status" }
+  | { readonly kind: "margin" }
+  | { readonly kind: "everything" }
+  | { readonly kind: "howOld"; readonly about: HowOldAbout }
   /** `heard` names the drug where the protocol has none of that name; `then` follows: the volume, or a question. */
   | { readonly kind: "dose"; readonly drugId: string; readonly heard: string; readonly then: string | undefined }
   | { readonly kind: "why"; readonly about: WhyAbout }

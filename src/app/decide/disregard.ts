@@ -17,7 +17,8 @@ import { findFluid } from "../../rules/fluidTotal.ts";
 import { recorded, type Decision } from "./decision.ts";
 
 /** What "disregard" would strike. */
-type Newest = {
+export type Newest = {
+  readonly seq: number;
   readonly targetIds: readonly string[];
   /** As it is read back; none for a step that this protocol does not know. */
   readonly words: string | undefined;
@@ -33,14 +34,14 @@ function waivedWith(protocol: Protocol, log: CaseState, newest: StepEntry): Newe
   if (newest.answer !== "waived" || together.length < 2) return undefined;
   const names = together.flatMap(([stepId]) => findStep(protocol, stepId)?.name ?? []);
   const targetIds = together.map(([, { factId }]) => factId);
-  return { targetIds, words: sayWaived(names, newest.reason), leaves: "The steps are open again." };
+  return { seq: newest.seq, targetIds, words: sayWaived(names, newest.reason), leaves: "The steps are open again." };
 }
 
 function newestStep(protocol: Protocol, log: CaseState, stepId: string, entry: StepEntry): Newest {
   const step = findStep(protocol, stepId);
   const before = step && entry.earlier && sayStepAnswer(step, entry.earlier);
   const leaves = before ?? "The step is open again.";
-  const alone = { targetIds: [entry.factId], words: step && sayStepAnswer(step, entry), leaves };
+  const alone = { seq: entry.seq, targetIds: [entry.factId], words: step && sayStepAnswer(step, entry), leaves };
   return waivedWith(protocol, log, entry) ?? alone;
 }
 
@@ -67,10 +68,11 @@ export function newestEntry(protocol: Protocol, log: CaseState): Newest | undefi
     const nameOf = (id: string): string =>
       findMedicine(protocol, id)?.spokenName ?? findFluid(protocol, id)?.label ?? id;
     const leaves = leavesAfter(protocol, log, fact, factId);
-    return { targetIds: [factId], words: sayCareFact(fact, nameOf), ...(leaves !== undefined && { leaves }) };
+    const words = sayCareFact(fact, nameOf);
+    return { seq: taken.seq, targetIds: [factId], words, ...(leaves !== undefined && { leaves }) };
   }
   if (step !== undefined && (last === undefined || step[1].seq > last.seq)) return newestStep(protocol, log, ...step);
-  return last && { targetIds: last.factIds, words: sayReading(last.statement, protocol.region) };
+  return last && { seq: last.seq, targetIds: last.factIds, words: sayReading(last.statement, protocol.region) };
 }
 
 /** Takes it back and says so. */

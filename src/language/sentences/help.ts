@@ -2,7 +2,7 @@ import type { Question } from "../../log/facts.ts";
 import type { HelpTopic } from "../careIntent.ts";
 
 const OPEN =
-  "Say a reading, such as one ten over sixty. Or status, next, done, correction, disregard, stand by. Ask what can I say about drugs, the list, the airway, clocks, or readings.";
+  "Say a reading, such as one ten over sixty. Or status, next, done, correction, disregard, stand by. Ask what can I say about drugs, the list, the airway, clocks, alerts, or readings.";
 
 /** What would answer the question that waits. */
 function sayAnswers({ acts, wants }: Question): string {
@@ -33,6 +33,8 @@ const TOPICS: Readonly<Record<HelpTopic, string>> = {
   list: "Say read the list, killer items, next, done, later, not needed, what's left, or waive.",
   airway: "Say blade in, out, tube in, tube confirmed, which tube, ventilator settings, or failed airway.",
   clocks: "Say clocks, oxygen on, start apnoea, next phase, start rescue, or end rescue.",
+  alerts:
+    "Say heard, pause alerts, alerts only, talk brief, full talk, speak louder, speak slower, how old, or margin.",
 };
 
 /** What can be said about one thing, by example. */

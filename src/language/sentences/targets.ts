@@ -17,12 +17,15 @@ function inUsual({ low, high }: Range, { co2 }: UsualUnits) {
   return { ends: ends.flatMap((end) => (end.ok ? [end.value] : [])), decimals, unit: co2 };
 }
 
-/** "end tidal thirty five to forty five", in the usual unit. Ends in mmHg. */
-export function sayEndTidal(range: Range, usual: UsualUnits): string {
+/** "thirty five to forty five", in the usual unit. Ends in mmHg. */
+export function sayEndTidalRange(range: Range, usual: UsualUnits): string {
   const { ends, decimals, unit } = inUsual(range, usual);
   const words = ends.map((end) => sayNumber(end, decimals)).join(" to ");
-  return `end tidal ${words}${unit === "kPa" ? ` ${saidUnitWords(unit)}` : ""}`;
+  return `${words}${unit === "kPa" ? ` ${saidUnitWords(unit)}` : ""}`;
 }
+
+/** "end tidal thirty five to forty five", in the usual unit. Ends in mmHg. */
+export const sayEndTidal = (range: Range, usual: UsualUnits): string => `end tidal ${sayEndTidalRange(range, usual)}`;
 
 function saySystolic({ sbpMmHg, suspended }: CurrentTargets): string {
   const { target, ceiling } = sbpMmHg;

@@ -6,7 +6,7 @@ import { saySource } from "./source.ts";
 import { sentences } from "./sentence.ts";
 import { sayAge } from "./vital.ts";
 
-/** How units other than those of doses are said. Millimetres of mercury and per cent are understood. */
+/** How units other than those of doses are said. Those in which a vital is stored are understood. */
 const UNITS_SAID: Readonly<Record<string, string>> = {
   mmHg: "",
   "%": "",
@@ -15,6 +15,10 @@ const UNITS_SAID: Readonly<Record<string, string>> = {
   cm: "centimetres",
   years: "years",
   "/min": "",
+  "°C": "",
+  "mmol/L": "",
+  kPa: "kilopascals",
+  "mg/dL": "milligrams per decilitre",
 };
 
 const NAMES_SAID: Readonly<Record<string, string>> = {
@@ -22,12 +26,19 @@ const NAMES_SAID: Readonly<Record<string, string>> = {
   DBP: "diastolic",
   SpO2: "sats",
   HR: "heart rate",
+  RR: "breaths",
+  EtCO2: "end tidal",
+  Temp: "temperature",
+  Glucose: "glucose",
 };
 
-/** Pressures and rates are spoken whole, weights with one decimal, doses with three figures. */
+const WHOLE: readonly string[] = ["mmHg", "%", "/min", "cm", "years", "mg/dL"];
+const ONE_DECIMAL: readonly string[] = ["kg", "kPa", "°C", "mmol/L"];
+
+/** Pressures and rates are spoken whole; weights, temperatures and the like with one decimal; doses with three figures. */
 function sayRounded(value: number, unit: string): string {
-  if (["mmHg", "%", "/min", "cm", "years"].includes(unit)) return sayNumber(value, 0);
-  return unit === "kg" ? sayNumber(value, 1) : sayNumber(roundedDose(value), 2);
+  if (WHOLE.includes(unit)) return sayNumber(value, 0);
+  return ONE_DECIMAL.includes(unit) ? sayNumber(value, 1) : sayNumber(roundedDose(value), 2);
 }
 
 const joined = (...parts: readonly (string | undefined)[]): string => parts.filter(Boolean).join(", ");

@@ -2,6 +2,7 @@ import type { Intent } from "../intent.ts";
 import type { SaidNumber } from "../saidNumber.ts";
 import type { SpokenAmount, SpokenRate } from "../careIntent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
+import { readTalk } from "./readTalk.ts";
 import { saidNumber } from "./saidNumber.ts";
 import { idOf, tagValue } from "./tagValues.ts";
 
@@ -12,7 +13,7 @@ function numberOf(parse: Parse, tag: string): SaidNumber | undefined | "unreadab
 }
 
 type Numbers = Readonly<Partial<Record<(typeof TAGS)[number], SaidNumber>>>;
-const TAGS = ["amount", "rate", "volume", "kilos", "contents", "bar", "water", "flow", "value"] as const;
+const TAGS = ["amount", "rate", "volume", "kilos", "contents", "bar", "water", "flow", "value", "minutes"] as const;
 
 function numbersOf(parse: Parse): Numbers | undefined {
   const numbers: Partial<Record<(typeof TAGS)[number], SaidNumber>> = {};
@@ -115,7 +116,7 @@ function readCourse(parse: Parse): Intent | undefined {
 }
 
 /**
- * What is said of drugs, steps and the course of the case. Undefined: it is about something else. Empty: it was meant for
+ * What is said of drugs, steps, the course of the case and the voice itself. Undefined: it is about something else. Empty: it was meant for
  * this, but a number in it cannot be read.
  */
 export function readCare(parse: Parse): readonly Intent[] | undefined {
@@ -127,5 +128,7 @@ export function readCare(parse: Parse): readonly Intent[] | undefined {
   if (step !== undefined) return [step];
   const course = readCourse(parse);
   if (course !== undefined) return [course];
+  const talk = readTalk(parse, numbers.minutes);
+  if (talk !== undefined) return [talk];
   return isCare ? readDrugs(parse, care, numbers) : undefined;
 }

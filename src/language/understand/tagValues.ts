@@ -4,8 +4,11 @@ import type { VitalCode } from "../../core/vitals.ts";
 import { DOSE_UNITS, RATE_UNITS } from "../../core/doseUnits.ts";
 import { PHASES, SPOKEN_CLOCKS, type AirwayEvent } from "../../log/careFacts.ts";
 import type { Level, Method, SaidUnit, Site, StepAnswer } from "../../log/facts.ts";
+import type { TalkLevel } from "../../log/talkFacts.ts";
+import type { AlertCause } from "../../rules/alerts/cause.ts";
 import type { Cause, Command, WhyAbout } from "../intent.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
+import type { HowOldAbout, VoiceChange } from "../talkIntent.ts";
 
 /**
  * What may stand after "=" in a tag. A tag outside these lists is a slip in a grammar file: the
@@ -49,7 +52,20 @@ const VALUES = {
   sex: ["male", "female"] satisfies Sex[],
   cause: ["injury", "bleed", "unknown"] satisfies Cause[],
   herniation: ["suspected", "none"],
-  why: ["last", "dose", "map", "cpp", "sbp", "spo2"] satisfies WhyAbout[],
+  why: [
+    "last",
+    "alert",
+    "dose",
+    "map",
+    "cpp",
+    "sbp",
+    "spo2",
+    "hr",
+    "etco2",
+    "icp",
+    "temp",
+    "glucose",
+  ] satisfies WhyAbout[],
   answer: ["done", "not-needed", "later"] satisfies StepAnswer[],
   care: [
     "given",
@@ -77,7 +93,38 @@ const VALUES = {
   waive: ["called"],
   rescue: ["start", "end"],
   tell: ["tube", "ventilation", "attempt"],
-  help: ["readings", "drugs", "list", "airway", "clocks"],
+  help: ["readings", "drugs", "list", "airway", "clocks", "alerts"],
+  heard: [
+    "last",
+    "pressure",
+    "oxygen",
+    "co2",
+    "heartRate",
+    "temperature",
+    "glucose",
+    "icp",
+    "brain",
+    "airway",
+    "drugs",
+    "supplies",
+    "checks",
+  ] satisfies ("last" | AlertCause)[],
+  pause: ["start", "end"],
+  talk: ["full", "brief", "alerts"] satisfies TalkLevel[],
+  voice: ["louder", "quieter", "faster", "slower", "usual"] satisfies VoiceChange[],
+  howOld: [
+    "last",
+    "pressure",
+    "map",
+    "cpp",
+    "spo2",
+    "hr",
+    "rr",
+    "etco2",
+    "icp",
+    "temp",
+    "glucose",
+  ] satisfies HowOldAbout[],
   do: [
     "affirm",
     "negative",
@@ -86,6 +133,8 @@ const VALUES = {
     "standBy",
     "status",
     "readBack",
+    "margin",
+    "everything",
     "clocks",
     "next",
     "whatCanISay",
@@ -135,6 +184,7 @@ const PLAIN_TAGS: readonly string[] = [
   "water",
   "flow",
   "value",
+  "minutes",
   "reason",
   "role",
 ];

@@ -1,11 +1,9 @@
 import { asInput, derive, type Derivation, type DerivationInput } from "../../core/derivation.ts";
 import { pressureFormulas } from "../../core/formulas/pressure.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
-import type { Targets } from "../../protocol/resolveTargets.ts";
 import type { CaseState } from "../caseState.ts";
 import { pressurePairs } from "../meanReadings.ts";
 import { selectPerfusion, type Perfusion } from "../perfusion.ts";
-import { selectLatest } from "../selectors.ts";
 import { selectTargets } from "../targets.ts";
 import type { Explanation } from "./explanation.ts";
 import { limitInput, recordedInput } from "./inputs.ts";
@@ -71,18 +69,4 @@ export function explainCpp(state: CaseState, protocol: Protocol, nowMs: number):
     parts,
   });
   return { kind: "derived", derivation };
-}
-
-const READINGS = {
-  sbp: { name: "SBP", unit: MMHG, target: (t: Targets) => t.sbpMmHg.target },
-  spo2: { name: "SpO2", unit: "%", target: (t: Targets) => t.spo2Pct.target },
-} as const;
-
-/** Why a measured value is judged as it is. */
-export function explainReading(state: CaseState, protocol: Protocol, code: "sbp" | "spo2"): Explanation | undefined {
-  const latest = selectLatest(state, code);
-  if (latest === undefined) return undefined;
-  const { name, unit, target } = READINGS[code];
-  const against = limitInput("target", unit, target(selectTargets(state, protocol)));
-  return { kind: "measured", input: recordedInput(name, unit, latest), against };
 }

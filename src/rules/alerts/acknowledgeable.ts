@@ -17,15 +17,17 @@ export type Acknowledgeable = {
 
 type Said = Acknowledgeable & { readonly seq: number };
 
-function alertsSaid(
-  state: CaseState,
-  protocol: Protocol,
-  nowMs: number,
-  devices: readonly DeviceFault[],
-): readonly Said[] {
-  return standingAlerts(state, protocol, nowMs, devices).flatMap(({ alertId, cause, acknowledged }) => {
-    const { announcedAtSeq: seq, announcedAtMs: saidAtMs } = state.alerts[alertId] ?? {};
-    if (seq === undefined || saidAtMs === undefined || acknowledged) return [];
+/** Whatever is wrong with the device stands in the log until it is mended. */
+const DEVICE_FAULTS: readonly DeviceFault["kind"][] = ["recordNotSaved", "microphoneLost"];
+
+function alertsSaid(state: CaseState, protocol: Protocol, nowMs: number): readonly Said[] {
+  const standing = [
+    ...standingAlerts(state, protocol, nowMs),
+    ...DEVICE_FAULTS.map((alertId) => ({ alertId, cause: "device" as const })),
+  ];
+  return standing.flatMap(({ alertId, cause }) => {
+    const { announcedAtSeq: seq, announcedAtMs: saidAtMs, acknowledgedAtMs } = state.alerts[alertId] ?? {};
+    if (seq === undefined || saidAtMs === undefined || acknowledgedAtMs !== undefined) return [];
     return [{ alertId, cause, saidAtMs, seq }];
   });
 }
@@ -40,13 +42,8 @@ function promptsSaid(state: CaseState, protocol: Protocol, nowMs: number): reado
 }
 
 /** What "heard" can be about, the one said last first. */
-export function acknowledgeable(
-  state: CaseState,
-  protocol: Protocol,
-  nowMs: number,
-  devices: readonly DeviceFault[] = [],
-): readonly Acknowledgeable[] {
-  return [...alertsSaid(state, protocol, nowMs, devices), ...promptsSaid(state, protocol, nowMs)]
+export function acknowledgeable(state: CaseState, protocol: Protocol, nowMs: number): readonly Acknowledgeable[] {
+  return [...alertsSaid(state, protocol, nowMs), ...promptsSaid(state, protocol, nowMs)]
     .sort((a, b) => b.seq - a.seq)
     .map(({ seq: _seq, ...said }) => said);
 }

@@ -83,6 +83,16 @@ export const PHRASE_FAMILIES: readonly { readonly title: string; readonly rows: 
     ],
   },
   {
+    title: "Alerts and the voice",
+    rows: [
+      ["talk", "acknowledge", "somebody has it: the alert said last, or all of one cause; the others go on"],
+      ["talk", "pause", "alerts held for up to ten minutes, high ones never; and on again"],
+      ["talk", "level", "how much is said; alerts, questions, drugs and what was asked for always are"],
+      ["talk", "voice", "two steps each way from the usual voice"],
+      ["talk", "howOld", "the age of a number, the one said last or by name, with the number"],
+    ],
+  },
+  {
     title: "Control",
     rows: [
       ["control", "command", "commands"],

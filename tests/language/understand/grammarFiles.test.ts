@@ -52,6 +52,7 @@ describe("grammar files", () => {
     ["drugs", "drug"],
     ["drugs", "doseQuestion"],
     ["drugs", "whyQuestion"],
+    ["talk", "talk"],
   ])("%s <%s> compiles", (grammar, rule) => {
     expect(() => compiled(grammar, rule)).not.toThrow();
   });

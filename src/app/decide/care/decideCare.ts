@@ -2,12 +2,13 @@ import type { CareIntent } from "../../../language/careIntent.ts";
 import type { AppContext, AppState } from "../../context.ts";
 import type { Decision } from "../decision.ts";
 import type { Source } from "../recordStatement.ts";
+import { decideTalk } from "../talk/decideTalk.ts";
 import { decideCourse } from "./decideCourse.ts";
 import { decideDrugs } from "./decideDrugs.ts";
 import { decideList } from "./decideList.ts";
 import { decideStepQuantity } from "./list/stepQuantity.ts";
 
-/** What follows from what was said of drugs, of the list of steps, or of the course of the case. */
+/** What follows from what was said of drugs, of the list of steps, of the course of the case, or to the voice itself. */
 export function decideCare(
   context: AppContext,
   state: AppState,
@@ -44,5 +45,12 @@ export function decideCare(
     case "tell":
     case "help":
       return decideCourse(context, state, intent, source, nowMs);
+    case "acknowledge":
+    case "pauseAlerts":
+    case "resumeAlerts":
+    case "talkLevel":
+    case "voice":
+    case "howOld":
+      return decideTalk(context, state.log, intent, source, nowMs);
   }
 }

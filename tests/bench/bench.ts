@@ -12,9 +12,12 @@
  *   npm run bench -- task            how long it takes until the right value stands, by what `-- hearing` measured before
  *   npm run bench -- second          what a second listening to a changed copy of the sound would add
  *   npm run bench -- list                how long the list of the preparation lasts when it is read out
+ *   npm run bench -- alerts          what a simulated clinician of six hours is told: missed, late, repeated, seconds of speech
+ *       --n 6                        cases a level of talk
  *   npm run bench -- speed           features, network and search, each timed in Node and Chromium; memory
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
+import { runAlerts } from "./alerts/runAlerts.ts";
 import { bytesTable } from "./bytes.ts";
 import { chromiumLatencyTable } from "./chromiumLatency.ts";
 import { compileTable } from "./compileTime.ts";
@@ -52,6 +55,7 @@ if (options.part !== undefined) {
     second: runSecond,
     speed: runSpeed,
     list: runListLength,
+    alerts: runAlerts,
   }[options.part];
   await run(options, progress);
   process.exit(0);

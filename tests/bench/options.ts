@@ -12,6 +12,7 @@ const PARTS = {
   second: { full: 310, quick: 20 },
   speed: { full: 5_000, quick: 300 },
   list: { full: 0, quick: 0 },
+  alerts: { full: 6, quick: 2 },
 } as const;
 type Part = keyof typeof PARTS;
 

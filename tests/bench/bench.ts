@@ -20,6 +20,7 @@
 import { runAlerts } from "./alerts/runAlerts.ts";
 import { bytesTable } from "./bytes.ts";
 import { chromiumLatencyTable } from "./chromiumLatency.ts";
+import { chromiumToneTable } from "./chromiumTone.ts";
 import { compileTable } from "./compileTime.ts";
 import { openLab } from "./lab.ts";
 import { latencyTable } from "./latency.ts";
@@ -78,6 +79,7 @@ show(sentencesTable(lab.context, flite));
 show(bytesTable());
 show(await latencyTable(lab, flite, phrases, voicesOf(flite), createRandom(options.seed + 1)));
 show(await chromiumLatencyTable());
+show(await chromiumToneTable(options.quick));
 
 const name = options.quick ? "quick" : "full";
 const info = {

@@ -3,28 +3,18 @@ import type { Fact } from "../../src/log/facts.ts";
 import { selectPhase } from "../../src/log/phase.ts";
 import { reduceFact } from "../../src/log/reduceFact.ts";
 import { sparesCo2 } from "../../src/log/rescue.ts";
-import { readLimits, severityOf, type Known, type Rule, type Severity } from "./limits.ts";
-import type { SimRun, SimTurn } from "./playSim.ts";
+import { rank, readLimits, severityOf, type Known, type Limits, type Rule, type Severity } from "./limits.ts";
+import { BUDGET_MS, Obligations, type Crossing, type Finding } from "./obligations.ts";
+import type { Shown, SimRun, SimTurn } from "./playSim.ts";
 import { Readings } from "./readings.ts";
 
-/** From the moment a value counts to the alert, and from a strike to its being taken back. */
-const BUDGET_MS = 1000;
-
-export type Finding = { readonly alertId: string; readonly atMs: number; readonly why: string };
-/** One time that a value came into a band, or into a worse one. */
-export type Crossing = {
-  readonly alertId: string;
-  readonly severity: Severity;
-  readonly atMs: number;
-  readonly value: number;
-};
 export type PerCondition = {
   readonly crossings: number;
   /** Times that it was said or sounded at all. */
   readonly announced: number;
   /** Of these, the ones that put words into the air. */
   readonly spoken: number;
-  /** Spoken without a crossing of their own since the last time. */
+  /** Spoken without a crossing of its own since the last time. */
   readonly repeats: number;
 };
 export type Verdict = {
@@ -38,219 +28,147 @@ export type Verdict = {
   readonly conditions: ReadonlyMap<string, PerCondition>;
 };
 
-const RANK: Readonly<Record<Severity, number>> = { low: 1, medium: 2, high: 3 };
-const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
+const OF_MEAN = ["map", "cpp", "cppBound"];
+const UNCOUNTED = { crossings: 0, announced: 0, spoken: 0, repeats: 0, sinceSaid: 0 };
 
-/** Values that tell of the same thing: an alert for one of them is one for all that cross with it. */
-const groupOf = (code: string): string => (["map", "sbp", "cpp", "cppBound"].includes(code) ? "pressure" : code);
+/**
+ * Follows a run by its facts. What a value means is worked out anew from the numbers of the protocol; the app's rules have
+ * no part in it. Only the course of the case (its phase, whether a rescue runs) is read from the app's log.
+ */
+class Judge {
+  readonly crossings: Crossing[] = [];
+  readonly notTakenBack: Finding[] = [];
+  readonly offScreen: Finding[] = [];
+  readonly spokenAtMs: number[] = [];
+  readonly conditions = new Map<string, typeof UNCOUNTED>();
+  readonly obligations = new Obligations();
+  readonly #limits: Limits;
+  readonly #readings = new Readings();
+  readonly #standing = new Map<string, Severity>();
+  readonly #severities = new Map<string, Severity>();
+  readonly #phaseSinceMs = new Map<string, number>();
+  readonly #takeBackByMs = new Map<string, number>();
+  #log: CaseState = emptyCase;
+  #quietUntilMs = -Infinity;
 
-const SPOKEN_NAMES: Readonly<Record<string, string>> = {
-  map: "MAP",
-  cpp: "CPP",
-  cppBound: "CPP",
-  sbp: "systolic",
-  spo2: "sats",
-  etco2: "end tidal",
-  hr: "heart rate",
-  temp: "temperature",
-  glucose: "glucose",
-  icp: "ICP",
-};
+  constructor(limits: Limits) {
+    this.#limits = limits;
+  }
 
-/** "MAP seventy three, seventeen under ninety": the read-back itself gives the number against its target. */
-function isToldInReply(reply: string, code: string): boolean {
-  const said = String.raw`${SPOKEN_NAMES[code] ?? code} [a-z ]+, (?:(?!pressure)[a-z ])+ (?:under|over) `;
-  return new RegExp(said, "iu").test(reply);
+  turn(turn: SimTurn): void {
+    for (const fact of turn.facts) {
+      this.#log = reduceFact(this.#log, fact);
+      this.#readings.take(fact);
+      if (fact.type === "standBy.started" || fact.type === "alerts.paused") this.#quietUntilMs = fact.untilMs;
+    }
+    const known = this.#known();
+    for (const rule of this.#limits.rules) this.#weigh(rule, known, turn);
+    if (turn.facts.some(({ type }) => type === "entry.struck")) this.#expectTakenBack(known, turn.atMs);
+    for (const fact of turn.facts) this.#takeAlert(fact, turn.atMs);
+    this.obligations.settle(this.#severities, turn.atMs);
+    for (const { text, priority, alertId } of turn.announcements)
+      if (text !== "" && priority !== "none" && alertId !== undefined) this.spokenAtMs.push(turn.atMs);
+  }
+
+  /** Everything that stands, or that the values ask for, has to be on the screen. */
+  screen({ atMs, alertIds }: Shown): void {
+    for (const alertId of new Set([...this.#standing.keys(), ...this.#severities.keys()]))
+      if (!alertIds.includes(alertId)) this.offScreen.push({ alertId, atMs, why: "stands, but is not shown" });
+  }
+
+  /** Alerts whose value was struck and that still stand past their time. */
+  checkTakenBack(nowMs: number): void {
+    for (const [alertId, byMs] of this.#takeBackByMs) {
+      if (this.#standing.has(alertId) && nowMs <= byMs) continue;
+      if (this.#standing.has(alertId)) this.notTakenBack.push({ alertId, atMs: byMs, why: "its value was struck" });
+      this.#takeBackByMs.delete(alertId);
+    }
+  }
+
+  #known(): Known {
+    const { cause, herniation, care } = this.#log;
+    return {
+      ageA: this.#readings.latest("age"),
+      cause: cause?.cause ?? "unknown",
+      herniating: herniation?.present === true || care.rescue?.runs === true,
+      co2Spared: sparesCo2(this.#log),
+    };
+  }
+
+  /** Since when a rule has counted: values from before its phases are not judged by it. */
+  #sinceMs({ id, phases }: Rule, atMs: number): number | undefined {
+    if (phases !== undefined && !phases.includes(selectPhase(this.#log))) this.#phaseSinceMs.delete(id);
+    else if (!this.#phaseSinceMs.has(id)) this.#phaseSinceMs.set(id, phases === undefined ? -Infinity : atMs);
+    return this.#phaseSinceMs.get(id);
+  }
+
+  #weigh(rule: Rule, known: Known, { atMs, reply }: SimTurn): void {
+    const { id: alertId, code, side } = rule;
+    const sinceMs = this.#sinceMs(rule, atMs);
+    const newest = this.#readings.history(code, this.#limits.lowestIcpMmHg).at(-1);
+    const holds = !OF_MEAN.includes(code) || this.#readings.meanHolds(this.#limits.apartMmHg);
+    const counts = sinceMs !== undefined && newest !== undefined && newest.atMs >= sinceMs && holds;
+    const severity = counts ? severityOf(rule.bands(known), side, newest.value) : undefined;
+    const before = this.#severities.get(alertId);
+    if (severity === undefined) this.#severities.delete(alertId);
+    else this.#severities.set(alertId, severity);
+    if (severity === undefined || rank(severity) <= rank(before)) return;
+    const crossing = { alertId, code, severity, atMs, value: newest!.value };
+    this.crossings.push(crossing);
+    this.#count(alertId, { crossings: 1, sinceSaid: 1 });
+    if (rank(this.#standing.get(alertId)) < rank(severity)) this.obligations.owe(crossing, reply, this.#quietUntilMs);
+  }
+
+  #expectTakenBack(known: Known, atMs: number): void {
+    for (const rule of this.#limits.rules) {
+      const sinceMs = this.#phaseSinceMs.get(rule.id) ?? Infinity;
+      const bands = rule.bands(known);
+      const isFounded = this.#readings
+        .history(rule.code, this.#limits.lowestIcpMmHg)
+        .some((r) => r.atMs >= sinceMs && severityOf(bands, rule.side, r.value) !== undefined);
+      if (this.#standing.has(rule.id) && !isFounded) this.#takeBackByMs.set(rule.id, atMs + BUDGET_MS);
+    }
+  }
+
+  #takeAlert(fact: Fact, atMs: number): void {
+    if (fact.type === "alert.raised") this.#standing.set(fact.alertId, fact.priority);
+    if (fact.type === "alert.cleared") this.#standing.delete(fact.alertId);
+    if (fact.type === "alert.raised") this.obligations.stands(this.#standing, atMs);
+    if (fact.type !== "alert.announced") return;
+    const { alertId, priority, unspoken } = fact;
+    const code = this.#limits.rules.find(({ id }) => id === alertId)?.code ?? alertId;
+    const isSpoken = unspoken !== true;
+    const isRepeat = isSpoken && (this.conditions.get(alertId)?.sinceSaid ?? 0) === 0;
+    this.#count(alertId, { announced: 1, spoken: isSpoken ? 1 : 0, repeats: isRepeat ? 1 : 0 });
+    this.conditions.set(alertId, { ...this.conditions.get(alertId)!, sinceSaid: 0 });
+    this.obligations.told(code, priority, atMs);
+  }
+
+  #count(alertId: string, more: Partial<typeof UNCOUNTED>): void {
+    const before = this.conditions.get(alertId) ?? UNCOUNTED;
+    const keys = Object.keys(UNCOUNTED) as (keyof typeof UNCOUNTED)[];
+    const after = keys.map((key) => [key, before[key] + (more[key] ?? 0)] as const);
+    this.conditions.set(alertId, Object.fromEntries(after) as typeof UNCOUNTED);
+  }
 }
 
-type Obligation = Crossing & {
-  readonly rule: Rule;
-  /** It has to stand before, and be told before. */
-  readonly standByMs: number;
-  readonly tellByMs: number;
-  stands: boolean;
-  told: boolean;
-  stoodLate: boolean;
-  toldLate: boolean;
-};
-
-/** Judges one run against the numbers of its protocol. Knows facts, words and the screen; knows nothing of the rules. */
+/** Judges one run against the numbers of its protocol. Knows facts, words and the screen. */
 export function judgeRun(protocol: unknown, run: SimRun): Verdict {
-  const { rules, apartMmHg, lowestIcpMmHg } = readLimits(protocol);
-  const readings = new Readings();
-  const standing = new Map<string, Severity>();
-  const severities = new Map<string, Severity>();
-  const phaseSinceMs = new Map<string, number>();
-  const crossings: Crossing[] = [];
-  const open: Obligation[] = [];
-  const takeBack = new Map<string, number>();
-  const missed: Finding[] = [];
-  const late: Finding[] = [];
-  const notTakenBack: Finding[] = [];
-  const offScreen: Finding[] = [];
-  const spokenAtMs: number[] = [];
-  const counts = new Map<
-    string,
-    { crossings: number; announced: number; spoken: number; repeats: number; due: number }
-  >();
-  const count = (alertId: string) => {
-    const before = counts.get(alertId) ?? { crossings: 0, announced: 0, spoken: 0, repeats: 0, due: 0 };
-    counts.set(alertId, before);
-    return before;
-  };
-  let log: CaseState = emptyCase;
-  let quietUntilMs = -Infinity;
+  const judge = new Judge(readLimits(protocol));
   const screens = [...run.shown];
-
-  /** What the values say now, by themselves. */
-  const severityNow = (rule: Rule, known: Known, atMs: number): { severity: Severity | undefined; value: number } => {
-    const phase = selectPhase(log);
-    if (rule.phases !== undefined && !rule.phases.includes(phase)) phaseSinceMs.delete(rule.id);
-    else if (!phaseSinceMs.has(rule.id)) phaseSinceMs.set(rule.id, rule.phases === undefined ? -Infinity : atMs);
-    const sinceMs = phaseSinceMs.get(rule.id);
-    const newest = readings.history(rule.code, lowestIcpMmHg).at(-1);
-    if (sinceMs === undefined || newest === undefined || newest.atMs < sinceMs)
-      return { severity: undefined, value: NaN };
-    const isOfMean = ["map", "cpp", "cppBound"].includes(rule.code);
-    if (isOfMean && !readings.meanHolds(apartMmHg)) return { severity: undefined, value: newest.value };
-    return { severity: severityOf(rule.bands(known), rule.side, newest.value), value: newest.value };
+  const upTo = (atMs: number): void => {
+    while (screens[0] !== undefined && screens[0].atMs < atMs) judge.screen(screens.shift()!);
+    judge.checkTakenBack(atMs);
   };
-
-  /** Obligations that are met, failed or void at this time. */
-  const settle = (atMs: number): void => {
-    for (const due of [...open]) {
-      const isDone = due.stands && due.told;
-      const isOver = rank(severities.get(due.alertId)) < rank(due.severity);
-      if (!isDone && !isOver) continue;
-      open.splice(open.indexOf(due), 1);
-      const inTime = atMs <= due.tellByMs;
-      if (isDone && !due.stoodLate && !due.toldLate) continue;
-      const why = `${due.severity} at ${due.value.toFixed(1)}`;
-      if (isDone)
-        late.push({ alertId: due.alertId, atMs: due.atMs, why: `${why}: ${Math.round((atMs - due.atMs) / 1000)} s` });
-      else if (!inTime)
-        missed.push({
-          alertId: due.alertId,
-          atMs: due.atMs,
-          why: `${why}: ${due.stands ? "never told" : "never stood"}`,
-        });
-    }
-  };
-
-  const evaluate = (turn: SimTurn, struck: boolean): void => {
-    const known: Known = {
-      ageA: readings.latest("age"),
-      cause: log.cause?.cause ?? "unknown",
-      herniating: log.herniation?.present === true || log.care.rescue?.runs === true,
-      co2Spared: sparesCo2(log),
-    };
-    for (const rule of rules) {
-      const before = severities.get(rule.id);
-      const { severity, value } = severityNow(rule, known, turn.atMs);
-      if (severity === undefined) severities.delete(rule.id);
-      else severities.set(rule.id, severity);
-      if (severity !== undefined && rank(severity) > rank(before)) {
-        const crossing = { alertId: rule.id, severity, atMs: turn.atMs, value };
-        crossings.push(crossing);
-        count(rule.id).crossings += 1;
-        count(rule.id).due += 1;
-        const stoodBefore = rank(standing.get(rule.id)) >= rank(severity);
-        const tellFromMs = severity === "high" ? turn.atMs : Math.max(turn.atMs, quietUntilMs);
-        if (!stoodBefore)
-          open.push({
-            ...crossing,
-            rule,
-            standByMs: turn.atMs + BUDGET_MS,
-            tellByMs: tellFromMs + BUDGET_MS,
-            stands: false,
-            told: isToldInReply(turn.reply, rule.code),
-            stoodLate: false,
-            toldLate: false,
-          });
-      }
-      if (!struck || !standing.has(rule.id)) continue;
-      const sinceMs = phaseSinceMs.get(rule.id) ?? Infinity;
-      const bands = rule.bands(known);
-      const isFounded = readings
-        .history(rule.code, lowestIcpMmHg)
-        .some((r) => r.atMs >= sinceMs && severityOf(bands, rule.side, r.value) !== undefined);
-      if (!isFounded) takeBack.set(rule.id, turn.atMs + BUDGET_MS);
-    }
-  };
-
-  const takeAlertFact = (fact: Fact, atMs: number): void => {
-    if (fact.type === "alert.raised") standing.set(fact.alertId, fact.priority);
-    if (fact.type === "alert.cleared") standing.delete(fact.alertId);
-    for (const due of open) {
-      if (!due.stands && rank(standing.get(due.alertId)) >= rank(due.severity)) {
-        due.stands = true;
-        due.stoodLate = atMs > due.standByMs;
-      }
-    }
-    if (fact.type !== "alert.announced") return;
-    const code = rules.find(({ id }) => id === fact.alertId)?.code ?? fact.alertId;
-    const counted = count(fact.alertId);
-    counted.announced += 1;
-    if (fact.unspoken !== true) {
-      counted.spoken += 1;
-      if (counted.due === 0) counted.repeats += 1;
-    }
-    counted.due = 0;
-    for (const due of open) {
-      if (due.told || groupOf(due.rule.code) !== groupOf(code)) continue;
-      if (rank(fact.priority) < rank(due.severity)) continue;
-      due.told = true;
-      due.toldLate = atMs > due.tellByMs;
-    }
-  };
-
-  const checkScreens = (untilMs: number): void => {
-    while (screens[0] !== undefined && screens[0].atMs < untilMs) {
-      const { atMs, alertIds } = screens.shift()!;
-      for (const alertId of new Set([...standing.keys(), ...severities.keys()]))
-        if (!alertIds.includes(alertId)) offScreen.push({ alertId, atMs, why: "stands, but is not shown" });
-    }
-  };
-
-  const checkTakenBack = (nowMs: number): void => {
-    for (const [alertId, byMs] of takeBack) {
-      if (!standing.has(alertId)) takeBack.delete(alertId);
-      else if (nowMs > byMs) {
-        notTakenBack.push({ alertId, atMs: byMs, why: "its value was struck" });
-        takeBack.delete(alertId);
-      }
-    }
-  };
-
   for (const turn of run.turns) {
-    checkScreens(turn.atMs);
-    checkTakenBack(turn.atMs);
-    const ofAlerts = (fact: Fact): boolean => fact.type.startsWith("alert.") && fact.type !== "alert.acknowledged";
-    for (const fact of turn.facts) {
-      log = reduceFact(log, fact);
-      readings.take(fact);
-      if (fact.type === "standBy.started" || fact.type === "alerts.paused") quietUntilMs = fact.untilMs;
-    }
-    evaluate(
-      turn,
-      turn.facts.some(({ type }) => type === "entry.struck"),
-    );
-    for (const fact of turn.facts.filter(ofAlerts)) takeAlertFact(fact, turn.atMs);
-    settle(turn.atMs);
-    for (const { text, priority, alertId } of turn.announcements)
-      if (text !== "" && priority !== "none" && alertId !== undefined) spokenAtMs.push(turn.atMs);
+    upTo(turn.atMs);
+    judge.turn(turn);
   }
-  const endMs = run.turns[0]!.atMs + run.lastsS * 1000;
-  checkScreens(Infinity);
-  checkTakenBack(Infinity);
-  for (const due of open)
-    if (endMs > due.tellByMs)
-      missed.push({
-        alertId: due.alertId,
-        atMs: due.atMs,
-        why: `${due.severity} at ${due.value.toFixed(1)}: never told`,
-      });
-  return { crossings, missed, late, notTakenBack, offScreen, spokenAtMs, conditions: counts };
+  upTo(Infinity);
+  judge.obligations.end(run.turns[0]!.atMs + run.lastsS * 1000);
+  const { crossings, notTakenBack, offScreen, spokenAtMs, conditions, obligations } = judge;
+  const { missed, late } = obligations;
+  return { crossings, missed, late, notTakenBack, offScreen, spokenAtMs, conditions };
 }
 
 /** The most that were spoken within any stretch of this length, and the end of it. */
@@ -267,7 +185,7 @@ export function mostWithin(
   return most;
 }
 
-const ISSUE_WATCHES = [
+const TO_BE_WATCHED = [
   "map under",
   "sbp under",
   "cpp under",
@@ -286,5 +204,5 @@ const ISSUE_WATCHES = [
 /** What is to be watched and that this protocol has no alert for. */
 export function unwatched(protocol: unknown): readonly string[] {
   const watched = readLimits(protocol).rules.map(({ code, side }) => `${code} ${side}`);
-  return ISSUE_WATCHES.filter((name) => !watched.includes(name));
+  return TO_BE_WATCHED.filter((name) => !watched.includes(name));
 }

@@ -4,6 +4,10 @@
  */
 
 export type Severity = "low" | "medium" | "high";
+const RANK: Readonly<Record<Severity, number>> = { low: 1, medium: 2, high: 3 };
+/** Higher is worse; 0 is none. */
+export const rank = (severity: Severity | undefined): number => (severity === undefined ? 0 : RANK[severity]);
+
 export type Side = "under" | "over";
 /** What is known of the patient. */
 export type Known = {

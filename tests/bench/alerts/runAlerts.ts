@@ -1,5 +1,6 @@
 import { loadContext } from "../../../src/cli/loadContext.ts";
-import { judgeRun, mostWithin, unwatched, type Finding, type Verdict } from "../../sim/judge.ts";
+import { judgeRun, mostWithin, unwatched, type Verdict } from "../../sim/judge.ts";
+import type { Finding } from "../../sim/obligations.ts";
 import { playSim, type SimRun } from "../../sim/playSim.ts";
 import type { BenchOptions } from "../options.ts";
 import { machine, toMarkdown, writeReport, type Table } from "../report.ts";

@@ -12,6 +12,12 @@ it("is heard by alerts for all that is to be watched", () => {
   expect(unwatched(context.protocol)).toEqual([]);
 });
 
+it("says the same again for the same seed, and something else for another", async () => {
+  const [first, again, other] = await Promise.all([4, 4, 7].map((seed) => playSim(context, { seed, hours: 0.4 })));
+  expect(again).toEqual(first);
+  expect(other!.turns.map(({ said }) => said)).not.toEqual(first!.turns.map(({ said }) => said));
+});
+
 describe.each([
   ["a woman with a bleed, ICP measured", 1],
   ["a child, ICP unknown", 2],

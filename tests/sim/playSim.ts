@@ -35,11 +35,15 @@ const START_MS = 1_800_000_000_000;
  * Plays one case through the session that the page and the terminal run, second by second, and keeps all that came of it.
  */
 export async function playRun(context: AppContext, speaking: Speaking, lastsS: number): Promise<SimRun> {
-  const session = new Session({ context, store: createMemoryFactStore(), newCaseId: () => "sim" });
+  const store = createMemoryFactStore();
+  const session = new Session({ context, store, newCaseId: () => "sim" });
   const turns: SimTurn[] = [];
   const shown: Shown[] = [];
   const { announcements } = await session.start(START_MS);
-  turns.push({ atMs: START_MS, said: undefined, outcome: undefined, reply: "", facts: [], announcements });
+  // Facts point to one another by their number in the case, so the first one must not be left out.
+  const opened = await store.load();
+  const facts = opened.ok ? opened.value : [];
+  turns.push({ atMs: START_MS, said: undefined, outcome: undefined, reply: "", facts, announcements });
   for (let nowS = 1; nowS <= lastsS; nowS++) {
     const atMs = START_MS + nowS * 1000;
     const spoken: Announcement[] = [];

@@ -2,6 +2,7 @@ import { browserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
 import { fetchLanguage, type Language } from "./adapters/files/fetchLanguage.ts";
 import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
+import { fetchSiteBytes } from "./adapters/files/fetchSiteFile.ts";
 import { signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
 import { profileStoreInPage } from "./adapters/storage/profileStore.ts";
@@ -13,6 +14,7 @@ import { deviceVoiceInPage, watchLocalVoices } from "./adapters/voice/deviceVoic
 import { compileGrammars } from "./app/compileGrammars.ts";
 import type { AppContext } from "./app/context.ts";
 import { Conversation } from "./app/conversation.ts";
+import { readExampleProtocol } from "./app/exampleProtocol.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
@@ -22,11 +24,13 @@ import { changeSettings, firstSettings, type Settings, type SettingsInput } from
 import type { TalkState } from "./app/talkState.ts";
 import { viewProtocol } from "./app/view/protocolPage.ts";
 import { viewScreen } from "./app/view/screen.ts";
-import { defaultProtocol } from "./protocol/defaultProtocol.ts";
-import { mountScreen } from "./ui/mountScreen.tsx";
+import { CANNOT_START } from "./language/sentences/protocol.ts";
+import type { Protocol } from "./protocol/protocol.ts";
+import { mountFailure, mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
 import { showMeter, showProtocolPage, showView } from "./ui/screenStore.ts";
 import dictionary from "../grammars/words.dict?url";
+import exampleFile from "./protocol/defaultProtocol.json?url";
 
 const grammars = import.meta.glob<string>("../grammars/*.jsgf", { query: "?url", import: "default", eager: true });
 
@@ -44,7 +48,14 @@ const makeSpeaker = ({ voiceId }: Settings): Speaker =>
     ? builtInVoiceInPage(new URL("voice/flite.wasm", document.baseURI).href)
     : deviceVoiceInPage(voiceId);
 
-function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice, language: Language): void {
+type Parts = {
+  readonly example: Protocol;
+  readonly protocols: ProtocolChoice;
+  readonly first: FirstChoice;
+  readonly language: Language;
+};
+
+function run(root: HTMLElement, { example, protocols, first, language }: Parts): void {
   const grammars = compileGrammars(language.sources);
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
@@ -56,7 +67,7 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice, l
   const show = (talk: TalkState): void => {
     mediaKeys.setActive(talk.mode === "held");
     const { context } = session;
-    if (context !== shownContext) showProtocolPage(viewProtocol(context.protocol, defaultProtocol, context.mark));
+    if (context !== shownContext) showProtocolPage(viewProtocol(context.protocol, example, context.mark));
     shownContext = context;
     showView(viewScreen(context, session.state, talk, settings, browserClock.nowMs()));
   };
@@ -102,7 +113,19 @@ function run(root: HTMLElement, protocols: ProtocolChoice, first: FirstChoice, l
   watchLocalVoices((voices) => change({ kind: "voices", voices }));
 }
 
+/** Fetches what the page cannot do without. Throws where something of it is missing or damaged. */
+async function fetchParts(): Promise<Parts> {
+  const [bytes, language] = await Promise.all([fetchSiteBytes(exampleFile), fetchLanguage({ grammars, dictionary })]);
+  const example = readExampleProtocol(bytes);
+  if (!example.ok) throw new Error(`${exampleFile}: ${example.error.join(" ")}`);
+  const protocols = new ProtocolChoice(example.value, protocolStoreInPage(), signaturesHere());
+  return { example: example.value, protocols, first: await protocols.start(), language };
+}
+
 const root = document.getElementById("root");
-const protocols = new ProtocolChoice(protocolStoreInPage(), signaturesHere());
-const ready = Promise.all([protocols.start(), fetchLanguage({ grammars, dictionary })]);
-if (root !== null) void ready.then(([first, language]) => run(root, protocols, first, language));
+if (root !== null)
+  fetchParts()
+    .then((parts) => run(root, parts))
+    .catch((error: unknown) => {
+      mountFailure(root, CANNOT_START, error instanceof Error ? error.message : String(error));
+    });

@@ -1,7 +1,6 @@
 import { fail, ok, type Result } from "../core/result.ts";
 import type { ProtocolMark } from "../log/facts.ts";
 import { canonicalForm } from "../protocol/canonical.ts";
-import { defaultProtocol } from "../protocol/defaultProtocol.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { showProtocolError, type ProtocolError } from "../protocol/protocolError.ts";
 import { upgradeProtocol, type OlderSchema } from "../protocol/upgrade.ts";
@@ -62,13 +61,15 @@ const sentencesOf = (errors: readonly ProtocolError[], from: number | undefined)
   errors.map((error) => `${from === undefined ? "" : `Upgraded from schema ${from}, `}${showProtocolError(error)}`);
 
 /** The protocol that comes with the app, marked in the same way as a file. It is usable where nothing can be hashed. */
-export async function bundledProtocol(signatures: Signatures): Promise<LoadedProtocol> {
-  const hash = await hashOf(defaultProtocol, signatures);
-  return { protocol: defaultProtocol, hash: hash.ok ? hash.value : undefined, signedBy: undefined };
+export async function bundledProtocol(example: Protocol, signatures: Signatures): Promise<LoadedProtocol> {
+  const hash = await hashOf(example, signatures);
+  return { protocol: example, hash: hash.ok ? hash.value : undefined, signedBy: undefined };
 }
 
 /**
  * Reads a protocol file from its bytes: text, JSON, schema, signature, shape and numbers, in that order.
+ *
+ * @param example completes what a file of an older schema did not say.
  *
  * Errors: sentences, everything that is wrong at the first stage that refuses it. A file whose signature does not hold
  * is refused before its content is judged.
@@ -76,13 +77,14 @@ export async function bundledProtocol(signatures: Signatures): Promise<LoadedPro
  */
 export async function readProtocolFile(
   file: Signed,
+  example: Protocol,
   signatures: Signatures,
 ): Promise<Result<LoadedProtocol, readonly string[]>> {
   const json = readJson(file.bytes);
   if (!json.ok) return fail([json.error]);
   const signed = await checkSignature(file, signatures);
   if (!signed.ok) return fail([signed.error]);
-  const upgraded = upgradeProtocol(json.value, defaultProtocol);
+  const upgraded = upgradeProtocol(json.value, example);
   if (!upgraded.ok) return fail(sentencesOf(upgraded.error, undefined));
   const { from } = upgraded.value;
   const protocol = validateProtocol(upgraded.value.json);

@@ -1,5 +1,6 @@
 import type { Result } from "../core/result.ts";
 import { PROTOCOL_NOT_USED } from "../language/sentences/protocol.ts";
+import type { Protocol } from "../protocol/protocol.ts";
 import type { ProtocolStore, Signatures, StoredProtocol } from "./ports.ts";
 import {
   bundledProtocol,
@@ -35,18 +36,21 @@ function describe({ protocol, signedBy, upgradedFrom }: LoadedProtocol): string 
 
 /** Chooses between the bundled protocol and a file of the user's, and keeps the choice. A bad file changes nothing. */
 export class ProtocolChoice {
+  readonly #example: Protocol;
   readonly #store: ProtocolStore;
   readonly #signatures: Signatures;
   #stored: StoredProtocol = {};
 
-  constructor(store: ProtocolStore, signatures: Signatures) {
+  /** @param example the protocol that comes with the app. */
+  constructor(example: Protocol, store: ProtocolStore, signatures: Signatures) {
+    this.#example = example;
     this.#store = store;
     this.#signatures = signatures;
   }
 
   /** The stored file, read, verified and validated anew; the bundled example where there is none or it is no good. */
   async start(): Promise<FirstChoice> {
-    const bundled = await bundledProtocol(this.#signatures);
+    const bundled = await bundledProtocol(this.#example, this.#signatures);
     const kept = await this.#store.load();
     const unusable = (text: string, errors: readonly string[]): FirstChoice => ({
       loaded: bundled,
@@ -72,7 +76,7 @@ export class ProtocolChoice {
   /** Back to the bundled example. */
   async forget(): Promise<Choice> {
     const cleared = await this.#store.clear();
-    const loaded = await bundledProtocol(this.#signatures);
+    const loaded = await bundledProtocol(this.#example, this.#signatures);
     if (!cleared.ok)
       return refused("The stored protocol could not be forgotten.", [`Storage: ${cleared.error.detail}.`]);
     this.#stored = {};
@@ -103,7 +107,8 @@ export class ProtocolChoice {
   }
 
   #read(file: StoredFile, trustedKey: string | undefined): Promise<Result<LoadedProtocol, readonly string[]>> {
-    return readProtocolFile({ ...file, ...(trustedKey === undefined ? {} : { trustedKey }) }, this.#signatures);
+    const signed = { ...file, ...(trustedKey === undefined ? {} : { trustedKey }) };
+    return readProtocolFile(signed, this.#example, this.#signatures);
   }
 
   /** Empty once it is kept; else what the user must know. */

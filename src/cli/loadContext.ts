@@ -4,6 +4,7 @@ import type { AppContext } from "../app/context.ts";
 import { compileGrammars } from "../app/compileGrammars.ts";
 import { bundledProtocol, markOf, readProtocolFile, type LoadedProtocol } from "../app/protocolFile.ts";
 import { fail, ok, type Result } from "../core/result.ts";
+import { defaultProtocol } from "../protocol/defaultProtocol.ts";
 import { readGrammarSources } from "./readGrammars.ts";
 
 /** Files by path; without a protocol, the bundled one. */
@@ -19,7 +20,8 @@ const firstOf = ([first = "", ...rest]: readonly string[]): string =>
 
 async function readProtocol({ protocol, signature, key }: ProtocolPaths): Promise<Result<LoadedProtocol, string>> {
   if (protocol === undefined) {
-    if (signature === undefined && key === undefined) return ok(await bundledProtocol(signaturesHere()));
+    if (signature === undefined && key === undefined)
+      return ok(await bundledProtocol(defaultProtocol, signaturesHere()));
     return fail("--signature and --key belong to a --protocol file; none is given");
   }
   try {
@@ -28,7 +30,7 @@ async function readProtocol({ protocol, signature, key }: ProtocolPaths): Promis
       ...(signature === undefined ? {} : { signature: readFileSync(signature) }),
       ...(key === undefined ? {} : { trustedKey: readFileSync(key, "utf8") }),
     };
-    const read = await readProtocolFile(file, signaturesHere());
+    const read = await readProtocolFile(file, defaultProtocol, signaturesHere());
     return read.ok ? read : fail(`protocol file ${protocol}: ${firstOf(read.error)}`);
   } catch (error) {
     return fail(`protocol file ${protocol}: ${error instanceof Error ? error.message : String(error)}`);

@@ -2,6 +2,7 @@ import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import type { ScreenActions } from "../app/screenView.ts";
 import { Screen } from "./Screen.tsx";
+import { StartFailure } from "./StartFailure.tsx";
 import "./tokens.css";
 import "./layout.css";
 import "./panels.css";
@@ -21,4 +22,9 @@ export function mountScreen(root: HTMLElement, actions: ScreenActions): void {
       <Screen actions={actions} />
     </StrictMode>,
   );
+}
+
+/** Draws instead of the page that there is none, and why. */
+export function mountFailure(root: HTMLElement, text: string, detail: string): void {
+  createRoot(root).render(<StartFailure text={text} detail={detail} />);
 }

@@ -3,6 +3,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { createWebCryptoSignatures, signaturesHere } from "../../src/adapters/files/webCrypto.ts";
 import { bundledProtocol, markOf, readProtocolFile } from "../../src/app/protocolFile.ts";
+import type { Signatures } from "../../src/app/ports.ts";
 import type { Signed } from "../../src/app/protocolFileSignature.ts";
 import { base64Bytes, utf8Bytes, utf8Text } from "../../src/app/protocolFileBytes.ts";
 import { canonicalForm } from "../../src/protocol/canonical.ts";
@@ -24,15 +25,15 @@ const keyHash = createHash("sha256")
   .update(publicKey.export({ type: "spki", format: "der" }))
   .digest("hex");
 
-const errorsOf = async (...args: Parameters<typeof readProtocolFile>): Promise<readonly string[]> => {
-  const read = await readProtocolFile(...args);
+const errorsOf = async (file: Signed, signatures: Signatures): Promise<readonly string[]> => {
+  const read = await readProtocolFile(file, defaultProtocol, signatures);
   return read.ok ? [] : read.error;
 };
 const errorsOfText = (text: string) => errorsOf({ bytes: encode(text) }, here);
 
 describe("a good file", () => {
   it("is read, with the hash of its canonical form", async () => {
-    const read = await readProtocolFile({ bytes }, here);
+    const read = await readProtocolFile({ bytes }, defaultProtocol, here);
     const protocol = minimalProtocol();
     const hash = createHash("sha256").update(canonicalForm(protocol)).digest("hex");
     expect(read).toEqual({ ok: true, value: { protocol, hash, signedBy: undefined } });
@@ -41,7 +42,7 @@ describe("a good file", () => {
 
   it("has the same hash however it is spaced, and with a byte order mark", async () => {
     const read = async (text: string) => {
-      const result = await readProtocolFile({ bytes: encode(text) }, here);
+      const result = await readProtocolFile({ bytes: encode(text) }, defaultProtocol, here);
       return result.ok ? result.value.hash : undefined;
     };
     const hash = await read(textOf(minimalProtocol()));
@@ -54,14 +55,18 @@ describe("a good file", () => {
     [1, fileOne],
     [2, fileTwo],
   ])("may be of schema %d", async (schema, file) => {
-    const read = await readProtocolFile({ bytes: encode(textOf(file)) }, here);
+    const read = await readProtocolFile({ bytes: encode(textOf(file)) }, defaultProtocol, here);
     expect(read).toMatchObject({ ok: true, value: { upgradedFrom: schema, protocol: { name: file.name, schema: 3 } } });
   });
 
   it("is marked in the same way when it is the bundled one; without a digest it still serves, without a hash", async () => {
     const hash = createHash("sha256").update(canonicalForm(defaultProtocol)).digest("hex");
-    expect(await bundledProtocol(here)).toEqual({ protocol: defaultProtocol, hash, signedBy: undefined });
-    const without = await bundledProtocol(createWebCryptoSignatures(undefined));
+    expect(await bundledProtocol(defaultProtocol, here)).toEqual({
+      protocol: defaultProtocol,
+      hash,
+      signedBy: undefined,
+    });
+    const without = await bundledProtocol(defaultProtocol, createWebCryptoSignatures(undefined));
     expect(markOf(without)).toEqual({ name: defaultProtocol.name, version: defaultProtocol.version });
   });
 });
@@ -79,13 +84,13 @@ describe("a signature", () => {
       ),
     ],
   ])("that holds names the key: %s", async (_form, signed) => {
-    const read = await readProtocolFile({ bytes, signature: signed, trustedKey }, here);
+    const read = await readProtocolFile({ bytes, signature: signed, trustedKey }, defaultProtocol, here);
     expect(read).toMatchObject({ ok: true, value: { signedBy: keyHash.slice(0, 16) } });
     if (read.ok) expect(markOf(read.value).signedBy).toBe(keyHash.slice(0, 16));
   });
 
   it("is not needed where a key is trusted; the file counts as not signed", async () => {
-    expect(await readProtocolFile({ bytes, trustedKey }, here)).toMatchObject({
+    expect(await readProtocolFile({ bytes, trustedKey }, defaultProtocol, here)).toMatchObject({
       ok: true,
       value: { signedBy: undefined },
     });
@@ -213,7 +218,7 @@ describe("a bad file", () => {
   it("never throws, whatever the bytes", async () => {
     await fc.assert(
       fc.asyncProperty(fc.oneof(fc.uint8Array(), fc.json().map(encode)), async (junk) => {
-        const read = await readProtocolFile({ bytes: junk }, here);
+        const read = await readProtocolFile({ bytes: junk }, defaultProtocol, here);
         expect(read.ok).toBe(false);
       }),
     );

@@ -2,6 +2,7 @@ import { generateKeyPairSync, sign } from "node:crypto";
 import { describe, expect, it } from "vitest";
 import { signaturesHere } from "../../src/adapters/files/webCrypto.ts";
 import type { ProtocolStore, ProtocolStoreError, StoredProtocol } from "../../src/app/ports.ts";
+import { defaultProtocol } from "../../src/protocol/defaultProtocol.ts";
 import { bundledProtocol, type ChosenFile } from "../../src/app/protocolFile.ts";
 import { ProtocolChoice } from "../../src/app/protocolFileChoice.ts";
 import { fail, ok, type Result } from "../../src/core/result.ts";
@@ -39,13 +40,17 @@ const bad: ChosenFile = { name: "bad.json", bytes: encode('{"schema": 2}') };
 const owner = signer();
 
 async function begun(store = new FakeStore()) {
-  const choice = new ProtocolChoice(store, here);
+  const choice = new ProtocolChoice(defaultProtocol, store, here);
   return { choice, store, first: await choice.start() };
 }
 
 describe("at the start", () => {
   it("takes the bundled protocol where nothing was chosen", async () => {
-    expect((await begun()).first).toEqual({ loaded: await bundledProtocol(here), notice: undefined, fault: undefined });
+    expect((await begun()).first).toEqual({
+      loaded: await bundledProtocol(defaultProtocol, here),
+      notice: undefined,
+      fault: undefined,
+    });
   });
 
   it("takes the file that was kept, read anew", async () => {
@@ -65,7 +70,7 @@ describe("at the start", () => {
     const store = new FakeStore();
     store.stored = stored;
     const { first } = await begun(store);
-    expect(first.loaded).toEqual(await bundledProtocol(here));
+    expect(first.loaded).toEqual(await bundledProtocol(defaultProtocol, here));
     expect(first.fault).toBe("The stored protocol cannot be used. The bundled example counts instead.");
     expect(first.notice?.kind).toBe("refused");
     expect(first.notice?.text).toContain(stored.file?.name);
@@ -77,7 +82,7 @@ describe("at the start", () => {
     const store = new FakeStore();
     store.error = { kind: "unavailable", detail: "private window" };
     const { first } = await begun(store);
-    expect(first.loaded).toEqual(await bundledProtocol(here));
+    expect(first.loaded).toEqual(await bundledProtocol(defaultProtocol, here));
     expect(first.notice?.errors).toEqual(["Storage: private window."]);
     expect(first.fault).toBeDefined();
   });
@@ -198,7 +203,7 @@ describe("forgetting", () => {
     const { choice, store } = await begun();
     await choice.choose([file, owner.signed(file), owner.key]);
     const { loaded, notice } = await choice.forget();
-    expect(loaded).toEqual(await bundledProtocol(here));
+    expect(loaded).toEqual(await bundledProtocol(defaultProtocol, here));
     expect(notice.text.startsWith("Back to the bundled protocol: ")).toBe(true);
     expect(store.stored).toEqual({});
     expect((await choice.choose([file, owner.signed(file)])).notice.kind).toBe("refused");

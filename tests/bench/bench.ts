@@ -13,12 +13,16 @@
  *   npm run bench -- second          what a second listening to a changed copy of the sound would add
  *   npm run bench -- list                how long the list of the preparation lasts when it is read out
  *   npm run bench -- voice               how well our own numbers come through noise, plain and shaped
+ *   npm run bench -- alerts          what a simulated clinician of six hours is told: missed, late, repeated, seconds of speech
+ *       --n 6                        cases a level of talk
  *   npm run bench -- speed           features, network and search, each timed in Node and Chromium; memory
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
+import { runAlerts } from "./alerts/runAlerts.ts";
 import { bytesTable } from "./bytes.ts";
 import { bargeInTable } from "./bargeIn.ts";
 import { chromiumLatencyTable } from "./chromiumLatency.ts";
+import { chromiumToneTable } from "./chromiumTone.ts";
 import { compileTable } from "./compileTime.ts";
 import { openLab } from "./lab.ts";
 import { latencyTable } from "./latency.ts";
@@ -56,6 +60,7 @@ if (options.part !== undefined) {
     speed: runSpeed,
     list: runListLength,
     voice: runVoice,
+    alerts: runAlerts,
   }[options.part];
   await run(options, progress);
   process.exit(0);
@@ -79,6 +84,7 @@ show(bytesTable());
 show(await latencyTable(lab, flite, phrases, voicesOf(flite), createRandom(options.seed + 1)));
 show(await chromiumLatencyTable());
 show(await bargeInTable());
+show(await chromiumToneTable(options.quick));
 
 const name = options.quick ? "quick" : "full";
 const info = {

@@ -1,13 +1,5 @@
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { findBrowser } from "../browser/findBrowser.ts";
-import { openPage } from "../browser/openPage.ts";
-import { playedSounds, recordSound } from "../browser/recordSound.ts";
-import { serveBuild } from "../browser/serveBuild.ts";
-import { writeSpokenLines } from "../browser/spokenLines.ts";
-import { ROOT } from "./lab.ts";
 import type { Cell, Table } from "./report.ts";
+import { hasBuild, NO_BUILD, speakToPage } from "./speakToPage.ts";
 import { quantile } from "./stopwatch.ts";
 
 /** Invented. Each is answered with a mark and with words. */
@@ -23,7 +15,6 @@ const LINES = [
   "status",
   "next",
 ];
-const LEAD_S = 10;
 const GAP_S = 7;
 const VOICE_RATE_HZ = 16_000;
 const LONGEST_MARK_S = 0.15;
@@ -42,8 +33,7 @@ type ChromiumLatency = {
 export async function chromiumLatencyTable(): Promise<Table> {
   const title = "Latency in Chromium: from the end of speech to the answer";
   const columns = ["from → to", "n", "median ms", "95th ms", "budget"];
-  if (!existsSync(join(ROOT, "dist/index.html")))
-    return { title, notes: ["Skipped: there is no build. Run `npm run build` first."], columns, rows: [] };
+  if (!hasBuild()) return { title, notes: [NO_BUILD], columns, rows: [] };
   const got = await measure();
   const row = (name: string, times: readonly number[], budget: string): readonly Cell[] => [
     name,
@@ -69,38 +59,10 @@ export async function chromiumLatencyTable(): Promise<Table> {
 
 /** Speaks to the built page in Chromium and times its answers. The build must exist. */
 async function measure(): Promise<ChromiumLatency> {
-  const folder = mkdtempSync(join(tmpdir(), "tragus-latency-"));
-  const microphoneWav = join(folder, "lines.wav");
-  await writeSpokenLines(microphoneWav, LINES, [LEAD_S, ...LINES.map(() => GAP_S)], "slt");
-  const served = await serveBuild();
-  const opened = await openPage({
-    browserPath: findBrowser(),
-    origin: served.origin,
-    microphoneWav,
-    initScripts: [recordSound],
-  });
-  const { page, context } = opened;
-  const sinceOpened = async (): Promise<number> => {
-    await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
-    return page.evaluate(() => performance.now());
-  };
-  await sinceOpened();
-  while (!(await page.evaluate(() => navigator.serviceWorker.controller?.state === "activated")))
-    await page.waitForTimeout(200);
-  // From here on as installed: no network, everything from the device, the microphone's recording from its start.
-  await context.setOffline(true);
-  await page.reload();
-  const openToListeningMs = await sinceOpened();
-  await page.waitForTimeout((LEAD_S + LINES.length * (GAP_S + 1.5)) * 1000);
-  const sounds = await playedSounds(page);
-  const { ends, originMs } = await page.evaluate(() => ({
-    ends: window.speechEnds,
-    originMs: performance.timeOrigin,
-  }));
-  await opened.close();
-  await served.close();
-  rmSync(folder, { recursive: true, force: true });
-
+  const { sounds, ends, originMs, openToListeningMs } = await speakToPage(
+    LINES,
+    LINES.map(() => GAP_S),
+  );
   const marks = sounds.filter((s) => s.pcm.length / s.sampleRate <= LONGEST_MARK_S);
   const words = sounds.filter((s) => s.sampleRate === VOICE_RATE_HZ);
   const rows = ends.flatMap((end, i) => {

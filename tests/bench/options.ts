@@ -13,6 +13,7 @@ const PARTS = {
   speed: { full: 5_000, quick: 300 },
   list: { full: 0, quick: 0 },
   voice: { full: 100, quick: 20 },
+  alerts: { full: 6, quick: 2 },
 } as const;
 type Part = keyof typeof PARTS;
 

@@ -35,13 +35,15 @@ export type OpenOptions = {
   readonly microphoneWav?: string;
   /** Run in the page before any of its own scripts. */
   readonly initScripts?: readonly (() => void)[];
+  /** Done to the empty page before it goes anywhere. */
+  readonly prepare?: (page: Page) => Promise<void>;
 };
 
 const isLocal = (url: string, origin: string) => url.startsWith(`${origin}/`) || /^(data|blob|about):/.test(url);
 
 /** Opens the served page in a browser of its own, with an empty profile and the microphone allowed. */
 export async function openPage(options: OpenOptions): Promise<OpenedPage> {
-  const { browserPath, origin, microphoneWav, initScripts = [] } = options;
+  const { browserPath, origin, microphoneWav, initScripts = [], prepare } = options;
   const profile = mkdtempSync(join(tmpdir(), "tragus-browser-"));
   const sound = microphoneWav === undefined ? [] : [`--use-file-for-fake-audio-capture=${microphoneWav}%noloop`];
   const context = await chromium.launchPersistentContext(profile, {
@@ -63,6 +65,7 @@ export async function openPage(options: OpenOptions): Promise<OpenedPage> {
   const page = context.pages()[0] ?? (await context.newPage());
   page.on("crash", () => errors.push("the page crashed"));
   for (const script of initScripts) await context.addInitScript(script);
+  await prepare?.(page);
   await page.goto(origin, { waitUntil: "load" });
   return {
     page,

@@ -26,13 +26,19 @@ declare global {
   interface Window {
     playedSounds: InPage[];
     speechEnds: SpeechEnd[];
+    /** When the page was given what was heard in an utterance, `performance.now()`. */
+    heardAtMs: number[];
   }
 }
 
-/** Runs in the page before its own scripts: notes every sound that is scheduled, and every end of speech the worker reports. */
+/**
+ * Runs in the page before its own scripts: notes every sound that is scheduled, and every end of speech and every
+ * utterance that the worker reports.
+ */
 export function recordSound(): void {
   window.playedSounds = [];
   window.speechEnds = [];
+  window.heardAtMs = [];
   const { start } = AudioBufferSourceNode.prototype;
   AudioBufferSourceNode.prototype.start = function (this: AudioBufferSourceNode, when = 0, ...rest: number[]) {
     if (this.buffer !== null) {
@@ -56,6 +62,7 @@ export function recordSound(): void {
       this.addEventListener("message", ({ data }: MessageEvent<{ event?: { kind?: string; atMs?: number } }>) => {
         const { kind, atMs } = data?.event ?? {};
         if (kind === "speechEnded" && atMs !== undefined) window.speechEnds.push({ atMs, toldAtMs: performance.now() });
+        if (kind === "heard") window.heardAtMs.push(performance.now());
       });
     }
   };

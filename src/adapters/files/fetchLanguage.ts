@@ -1,13 +1,11 @@
+import { fetchSiteFile } from "./fetchSiteFile.ts";
+
 /** Addresses of the grammar files, by the path they have in the project, and of the dictionary. */
 export type LanguageFiles = { readonly grammars: Readonly<Record<string, string>>; readonly dictionary: string };
 
 export type Language = { readonly sources: Readonly<Record<string, string>>; readonly dictionaryText: string };
 
-async function readText(url: string): Promise<string> {
-  const response = await fetch(url);
-  if (!response.ok) throw new Error(`${url} answered ${response.status}`);
-  return response.text();
-}
+const readText = async (url: string): Promise<string> => (await fetchSiteFile(url)).text();
 
 const fileName = (path: string): string => path.replace(/^.*\/|\.jsgf$/g, "");
 

@@ -24,6 +24,10 @@ export const sayProtocolReplaced = ({ name, version, status }: Named & Standing)
 /** Said at the start when the chosen file, stored on the device, is no longer any good. */
 export const PROTOCOL_NOT_USED = "The stored protocol cannot be used. The bundled example counts instead.";
 
+/** Shown in place of everything else where a file of the app is missing or damaged. */
+export const CANNOT_START =
+  "Tragus cannot start: a file that it needs is missing or damaged. Nothing is heard, watched or recorded. Reload the page.";
+
 /** Enough of the hash to compare two devices by eye. */
 const SHOWN_DIGITS = 16;
 

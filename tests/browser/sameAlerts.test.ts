@@ -1,0 +1,111 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
+import { readTalkLine, type TalkLine } from "../../src/cli/talkLine.ts";
+import { TerminalCase } from "../../src/cli/terminalCase.ts";
+import type { Fact } from "../../src/log/facts.ts";
+import { testContext } from "../app/playCase.ts";
+import { caseScripts, saidIn } from "../cases/script.ts";
+import { openPage } from "./openPage.ts";
+import { readFacts } from "./readFacts.ts";
+import { serveBuild, type Served } from "./serveBuild.ts";
+
+const START_MS = 1_800_000_000_000;
+/** Of the device itself: a page in a browser has a microphone that can fail, a terminal has none. */
+const OF_THE_DEVICE = ["microphoneLost", "recordNotSaved"];
+const CASES = ["shock-without-icp.txt", "herniation-in-flight.txt"];
+
+function linesOf(name: string): readonly TalkLine[] {
+  const script = caseScripts().find(({ path }) => path.endsWith(`/${name}`));
+  if (script === undefined) throw new Error(`no case ${name}`);
+  return saidIn(script).map((said) => {
+    const line = readTalkLine(said);
+    if (!line.ok) throw new Error(line.error);
+    return line.value;
+  });
+}
+
+/** What is warned and reminded of, with its case time to the second. */
+function warnings(facts: readonly Fact[]): readonly string[] {
+  const opened = facts.find(({ type }) => type === "case.opened");
+  return facts.flatMap((fact) => {
+    const atS = Math.round((fact.atMs - (opened?.atMs ?? NaN)) / 1000);
+    if (fact.type === "prompt.announced") return [`${atS} ${fact.promptId}: ${fact.text}`];
+    if (!("alertId" in fact) || !fact.type.startsWith("alert.") || OF_THE_DEVICE.includes(fact.alertId)) return [];
+    const priority = "priority" in fact ? fact.priority : "";
+    return [`${atS} ${fact.type} ${fact.alertId} ${priority} ${"text" in fact ? fact.text : ""}`];
+  });
+}
+
+async function inTerminal(lines: readonly TalkLine[]): Promise<readonly string[]> {
+  const store = createMemoryFactStore();
+  const talk = new TerminalCase(testContext(), store, "same", START_MS);
+  await talk.start();
+  for (const { atMs, text } of lines) {
+    if (atMs !== undefined) await talk.advanceTo(atMs);
+    const utterance = {
+      by: "typed",
+      candidates: [{ words: text, score: 0 }],
+      endedAtMs: START_MS + talk.caseMs,
+    } as const;
+    if (text !== "") await talk.hear(utterance, text);
+  }
+  const facts = await store.load();
+  return facts.ok ? warnings(facts.value) : [];
+}
+
+/** The facts once nothing more is being written. */
+async function settledFacts(page: Page): Promise<readonly Fact[]> {
+  for (let before = -1; ;) {
+    const facts = await readFacts(page);
+    if (facts.length === before) return facts;
+    before = facts.length;
+    await new Promise((later) => setTimeout(later, 500));
+  }
+}
+
+/** Types the lines into the page, whose clock stands still between them and is moved by hand. */
+async function inPage(served: Served, lines: readonly TalkLine[]): Promise<readonly string[]> {
+  const opened = await openPage({
+    browserPath: inject("browserPath"),
+    origin: served.origin,
+    prepare: async (page) => {
+      await page.clock.install({ time: START_MS - 1000 });
+      await page.clock.pauseAt(START_MS);
+    },
+  });
+  const { page } = opened;
+  try {
+    // Loading has limits of time, which would pass with the clock.
+    await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
+    let caseMs = 0;
+    for (const { atMs = caseMs, text } of lines) {
+      if (atMs > caseMs) await page.clock.runFor(atMs - caseMs);
+      caseMs = Math.max(caseMs, atMs);
+      await page.getByRole("textbox").fill(text);
+      await page.keyboard.press("Enter");
+    }
+    return warnings(await settledFacts(page));
+  } finally {
+    await opened.close();
+  }
+}
+
+describe("the same words at the same times warn alike in the page and in the terminal", () => {
+  let served: Served;
+
+  beforeAll(async () => {
+    served = await serveBuild();
+  });
+
+  afterAll(async () => {
+    await served.close();
+  });
+
+  it.each(CASES)("%s", async (name) => {
+    const lines = linesOf(name);
+    const expected = await inTerminal(lines);
+    expect(expected.length).toBeGreaterThan(10);
+    expect(await inPage(served, lines)).toEqual(expected);
+  });
+});

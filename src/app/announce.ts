@@ -1,5 +1,4 @@
 import type { Fact } from "../log/facts.ts";
-import { sayStoreError } from "./deviceFault.ts";
 import type { Report } from "./session.ts";
 import type { NewItem, VoiceInput } from "./voiceQueue.ts";
 
@@ -20,14 +19,12 @@ const closedBy = (fact: Fact): readonly string[] => {
 };
 
 /** What a report puts into the voice queue: what no longer holds goes, then alerts, then the reply. */
-export function toVoice(report: Report, storeFailedBefore: boolean): VoiceInput {
-  const { announcements, answer, facts, outdated, saved, withdrawn } = report;
+export function toVoice(report: Report): VoiceInput {
+  const { announcements, answer, facts, outdated, withdrawn } = report;
   const asked = askedIn(report);
   const isReply = ({ priority, alertId }: NewItem): boolean => priority === "none" && alertId === undefined;
   // What is said of a list without being asked for is its next challenge.
   const items: NewItem[] = announcements.map((item) => (isReply(item) ? { ...item, ...asked } : item));
-  if (saved.kind === "failed" && !storeFailedBefore)
-    items.unshift({ text: sayStoreError(saved.error), priority: "high", alertId: "record-not-saved" });
   const reply = answer?.reply ?? "";
   const brisk = answer?.withinMs === undefined ? {} : { withinMs: answer.withinMs };
   if (reply !== "")

@@ -159,12 +159,11 @@ export class Conversation {
   }
 
   #report(report: Report): void {
-    const before = this.#talk.saveFailed;
     const { unwritten, ...saving } = savingAfter({ ...this.#talk, unwritten: this.#unwritten }, report);
     this.#unwritten = unwritten;
     if (report.announcements.some(({ priority }) => priority === "high")) this.hearMe.interrupt();
     this.#useGrammar();
-    this.#mouth.tell(toVoice(report, before));
+    this.#mouth.tell(toVoice(report));
     this.#update(saving);
   }
 
@@ -181,7 +180,7 @@ export class Conversation {
       case "listening":
       case "recovered":
         this.#o.session.setMicrophone(undefined);
-        this.#mouth.withdraw("listening");
+        this.#mouth.withdraw("listening", "microphoneLost");
         this.#update({ hearing: "listening", hearingText: "Listening" });
         return;
       case "stopped":
@@ -213,7 +212,8 @@ export class Conversation {
     if (lost !== undefined) this.#o.session.setMicrophone(lost);
     this.#update({ hearing: "fault", hearingText: text });
     this.#turn.end();
-    this.#mouth.say({ text, priority: "medium", alertId: "listening" });
+    // One that hears nobody is an alert of its own, which the rules announce; the others only say what to do.
+    if (lost === undefined) this.#mouth.say({ text, priority: "medium", alertId: "listening" });
   }
 
   /** Our own voice sounds from now on, or is silent. */
@@ -230,6 +230,7 @@ export class Conversation {
 
   #update(change: Partial<TalkState>): void {
     this.#talk = { ...this.#talk, ...change, ...showEars(this.#hearer.ears, this.#o.clock.nowMs()) };
+    this.#talk = { ...this.#talk, faults: this.#o.session.faults };
     this.#o.onChange(this.#talk);
   }
 }

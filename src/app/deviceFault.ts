@@ -1,14 +1,6 @@
+import type { DeviceFault } from "../rules/alerts/condition.ts";
 import { sayRecogniserError } from "./hearingWords.ts";
 import type { RecogniserError, StoreError } from "./ports.ts";
-
-/** Something of the device that the user must know of as long as it lasts: a condition for an alert. */
-export type DeviceFault = {
-  readonly kind: "recordNotSaved" | "microphoneLost";
-  /** Unix ms. */
-  readonly sinceMs: number;
-  /** What is wrong and what to do; said and shown. */
-  readonly text: string;
-};
 
 /** A failed write, in words: what is wrong and what to do. */
 export function sayStoreError(error: StoreError): string {

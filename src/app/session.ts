@@ -5,7 +5,8 @@ import { reduceFacts } from "../log/reduceFact.ts";
 import { sentences } from "../language/sentences/sentence.ts";
 import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
-import { sayStoreError, type DeviceFault } from "./deviceFault.ts";
+import type { DeviceFault } from "../rules/alerts/condition.ts";
+import { sayStoreError } from "./deviceFault.ts";
 import { outdatedBetween } from "./outdated.ts";
 import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
@@ -105,17 +106,21 @@ export class Session {
       const announcements = announceProtocol(protocol, isResumed && facts.length > 0);
       this.#state = { ...freshState(reduceFacts(facts, log)), lastSaid: announcements[0]?.text };
       const saved = await this.#save(facts, nowMs);
+      // Told by the first tick; what could not be read stays so, but from here on the record is kept.
+      if (!loaded.ok) this.#notSaved = { kind: "recordNotSaved", sinceMs: nowMs, text: sayStoreError(loaded.error) };
       const started: Saved = loaded.ok ? saved : { kind: "failed", error: loaded.error };
       return { ...started, resumed: isResumed, announcements };
     });
   }
 
   hear(utterance: Utterance, nowMs: number): Promise<Report> {
-    return this.#inTurn(() => this.#carryOut(takeUtterance(this.#context, this.#state, utterance, nowMs), nowMs));
+    return this.#inTurn(() =>
+      this.#carryOut(takeUtterance(this.#context, this.#state, utterance, nowMs, this.faults), nowMs),
+    );
   }
 
   tick(nowMs: number): Promise<Report> {
-    return this.#inTurn(() => this.#carryOut(takeTick(this.#context, this.#state, nowMs), nowMs));
+    return this.#inTurn(() => this.#carryOut(takeTick(this.#context, this.#state, nowMs, this.faults), nowMs));
   }
 
   /** Puts into the record what our voice does; it changes nothing else. The report holds the one fact. */
@@ -148,7 +153,7 @@ export class Session {
       const isSame = isSameMark(this.#context.mark, mark);
       const facts = stamp(log, isSame ? [] : replacingFacts(log, protocol, mark), nowMs);
       const context = { ...this.#context, protocol, mark };
-      const due = takeTick(context, { ...this.#state, log: reduceFacts(facts, log) }, nowMs);
+      const due = takeTick(context, { ...this.#state, log: reduceFacts(facts, log) }, nowMs, this.faults);
       const announcements = [...announceProtocol(protocol, true), ...due.announcements];
       const cleared = facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
       const all = [...facts, ...due.facts];

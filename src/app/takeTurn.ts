@@ -140,7 +140,9 @@ const speaksOfPerfusion = ({ text, about = [] }: Announcement): boolean =>
 /** "Negative" to the question that a sign put is an answer to its alert too. */
 function acknowledgedByAnswer(log: CaseState, facts: readonly NewFact[]): readonly NewFact[] {
   const denied = facts.flatMap((f) => (f.type === "question.closed" && f.outcome === "denied" ? [f.questionId] : []));
-  const isOfSign = log.questions.some((question) => denied.includes(question.id) && isAskedOfSign(log, question));
+  const isOfSign =
+    NEURO_SIGN in log.alerts &&
+    log.questions.some((question) => denied.includes(question.id) && isAskedOfSign(log, question));
   return isOfSign ? [{ type: "alert.acknowledged", alertId: NEURO_SIGN, heard: "negative" }] : [];
 }
 

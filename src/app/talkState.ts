@@ -1,3 +1,4 @@
+import type { DeviceFault } from "../rules/alerts/condition.ts";
 import { FIRST_EARS, isListeningFor, type Ears } from "./ears.ts";
 import { HEAR_ME_SILENT, type HearMeTalk } from "./hearMeDialogue.ts";
 import type { ListeningMode, Mark } from "./ports.ts";
@@ -17,6 +18,8 @@ export type TalkState = {
   readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
   readonly lastSpoken: string | undefined;
   readonly voiceText: string;
+  /** What is wrong with the device now: alerts that no fact of the case tells. */
+  readonly faults: readonly DeviceFault[];
   readonly saveText: string;
   readonly saveFailed: boolean;
   /** What came of the last choice of a protocol file. */
@@ -50,6 +53,7 @@ export const FIRST_TALK: TalkState = {
   lastHeard: undefined,
   lastSpoken: undefined,
   voiceText: "",
+  faults: [],
   saveText: "No entry yet",
   saveFailed: false,
   protocolNotice: undefined,

@@ -23,6 +23,9 @@ export type SpokeLine = {
 
 const STEP_MS = 1000;
 
+/** A tone alone cannot be printed. */
+const isWords = ({ text }: Announcement): boolean => text !== "";
+
 /** One case in a terminal: its clock stands still until it is moved, and whatever falls due on the way is said on time. */
 export class TerminalCase {
   readonly #session: Session;
@@ -67,19 +70,18 @@ export class TerminalCase {
     const report = await this.#session.hear(utterance, this.#nowMs);
     const { outcome = "ignored", reply = "" } = report.answer ?? {};
     const answer = { at: showCaseTime(this.caseMs), heard, outcome, facts: report.facts, reply };
-    await this.#record({ text: reply, priority: "none", alertId: undefined });
+    if (reply !== "") await this.#record({ text: reply, priority: "none", alertId: undefined });
     return { answer, spoke: await this.#spoken(report.announcements) };
   }
 
   async #spoken(announcements: readonly Announcement[]): Promise<readonly SpokeLine[]> {
     const at = showCaseTime(this.caseMs);
-    for (const announcement of announcements) await this.#record(announcement);
-    return announcements.map(({ text, priority }) => ({ at, spoke: text, priority }));
+    for (const announcement of announcements.filter(isWords)) await this.#record(announcement);
+    return announcements.filter(isWords).map(({ text, priority }) => ({ at, spoke: text, priority }));
   }
 
   /** What is printed counts as said. */
   async #record({ text, priority, alertId }: Announcement): Promise<void> {
-    if (text === "") return;
     const named = alertId === undefined ? {} : { alertId };
     await this.#session.record({ type: "speech.started", text, priority, ...named }, this.#nowMs);
   }

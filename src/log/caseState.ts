@@ -52,6 +52,8 @@ export type AlertState = {
   readonly escalated: boolean;
   /** Since when somebody has it; none again once it became worse. */
   readonly acknowledgedAtMs: number | undefined;
+  /** It was said in words of its own, and not only by its tone or by an alert of the same cause. */
+  readonly spoken: boolean;
   /** How often it was announced since it was raised or became worse. */
   readonly times: number;
 };

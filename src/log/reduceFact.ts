@@ -43,6 +43,7 @@ function raise(before: AlertState | undefined, fact: Of<"alert.raised">, seq: nu
     announcedAtSeq: before?.announcedAtSeq,
     keptValue: value,
     acknowledgedAtMs: undefined,
+    spoken: false,
     times: 0,
   };
 }
@@ -117,6 +118,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
         announcedAtMs: fact.atMs,
         announcedAtSeq: seq,
         keptValue: fact.value,
+        spoken: fact.unspoken !== true,
         times: alert.times + 1,
       };
       const spoke = fact.unspoken === true ? state : withSpoken(state, fact.atMs);

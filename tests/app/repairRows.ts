@@ -31,6 +31,10 @@ export const REPAIR_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["correction fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
     ["affirm", "recorded", "closed affirmed, struck 1, icp 15", "ICP fifteen, one five."],
   ],
+  "a pressure corrected to one that was felt has no diastolic any more": [
+    ["ninety over sixty two", "recorded", "sbp 90, dbp 62", "Pressure ninety over sixty two."],
+    ["correction one twenty palpated", "recorded", "struck 2, sbp 120", "Systolic one twenty palpated."],
+  ],
   "negative with the whole statement corrects it": [
     ["sats ninety", "recorded", "spo2 90", "Sats ninety."],
     ["negative, sats ninety two", "recorded", "struck 1, spo2 92", "Sats ninety two."],

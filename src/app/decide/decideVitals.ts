@@ -70,6 +70,9 @@ function otherHalf(log: CaseState, items: readonly SaidItem[]): readonly SaidVit
   return first.statement.vitals.filter((v) => !codes.includes(v.code)).map(asSaidVital);
 }
 
+/** A systolic that was felt has no diastolic: that of the pressure which it corrects goes with it. */
+const isPalpated = ({ code, method }: SaidVital): boolean => code === "sbp" && method === "palpated";
+
 const nothingReplaced: Replaced = { strikes: [], carried: [] };
 const notRelabelled: Relabel = { kind: "no" };
 
@@ -101,7 +104,8 @@ export function decideVitals(
     const toStrike = [...new Set([...replaced.strikes, ...relabelled])];
     // A value that replaces another is not measured against that one: it was wrong.
     const remaining = toStrike.length === 0 ? log : strike(log, toStrike);
-    const checked = checkGroup(remaining, context.protocol, source.by, group, replaced.carried, nowMs);
+    const carried = group.some(isPalpated) ? replaced.carried.filter(({ code }) => code !== "dbp") : replaced.carried;
+    const checked = checkGroup(remaining, context.protocol, source.by, group, carried, nowMs);
     const check = unsure === true ? inDoubt(checked) : checked;
     if (check.kind === "take") {
       taken.push({ vitals: check.values, findings: [] });

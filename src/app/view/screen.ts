@@ -51,7 +51,7 @@ export function viewScreen(
     tiles: viewTiles(log, protocol, nowMs),
     drugs: viewDrugs(log, protocol, nowMs),
     ...viewList(log, protocol, nowMs),
-    alerts: viewAlerts(log, protocol, nowMs),
+    alerts: viewAlerts(log, protocol, nowMs, talk.faults),
     settings: viewSettings(settings),
     hearMe: viewHearMe(talk.hearMe, nowMs),
     phrases: examplePhrases(grammarState(protocol, log)),

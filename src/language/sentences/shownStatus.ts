@@ -5,7 +5,7 @@ import { showNumber } from "./number.ts";
 const whole = (n: number): string => showNumber(Math.round(n), 0);
 
 /** "13 under target 90 mmHg", "at or above target 90 mmHg". Rounded the way it is spoken, so that screen and voice agree. */
-export function showAgainstTarget(value: number, target: number): string {
+function showAgainstTarget(value: number, target: number): string {
   if (value >= target) return `at or above target ${whole(target)}`;
   const under = target - Math.round(value);
   return under > 0 ? `${whole(under)} under target ${whole(target)}` : `just under target ${whole(target)}`;

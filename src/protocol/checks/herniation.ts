@@ -6,7 +6,7 @@ import { endsOf, valueAt } from "./ages.ts";
 type Herniation = Protocol["targets"]["herniation"];
 
 /** The highest mean pressure that herniation asks for in one population: its CPP target plus the assumed ICP. */
-export const highestMeanInHerniation = (population: Population, { assumedIcpMmHg }: Herniation): number =>
+const highestMeanInHerniation = (population: Population, { assumedIcpMmHg }: Herniation): number =>
   Math.max(...endsOf(population).map((ageA) => valueAt(population.cppMmHg.target.value, ageA))) + assumedIcpMmHg.value;
 
 /** The lowest ceiling that still counts in herniation; none where ceilings are spared. */

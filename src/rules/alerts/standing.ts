@@ -25,7 +25,7 @@ export function standingOf({ condition, priority, before, change }: Judged, nowM
   return [{ alertId, cause, priority, body, ageMs: Math.max(0, nowMs - atMs), acknowledged }];
 }
 
-/** What the alerts say that were announced and are in this list: by what was true before. */
+/** What the alerts of this list say that were spoken: by what was true before. */
 export const bodiesSaid = (
   before: CaseState,
   protocol: Protocol,
@@ -33,7 +33,7 @@ export const bodiesSaid = (
   nowMs: number,
 ): readonly AlertBody[] =>
   standingAlerts(before, protocol, nowMs).flatMap(({ alertId, body }) =>
-    alertIds.includes(alertId) && before.alerts[alertId]?.announcedAtSeq !== undefined ? [body] : [],
+    alertIds.includes(alertId) && before.alerts[alertId]?.spoken === true ? [body] : [],
   );
 
 /** Alerts that stand, with their numbers, in the order of the protocol: for the screen. */

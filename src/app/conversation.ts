@@ -214,6 +214,8 @@ export class Conversation {
     this.#turn.end();
     // One that hears nobody is an alert of its own, which the rules announce; the others only say what to do.
     if (lost === undefined) this.#mouth.say({ text, priority: "medium", alertId: "listening" });
+    // It is not to wait for the next tick.
+    else void this.#tick();
   }
 
   /** Our own voice sounds from now on, or is silent. */

@@ -60,6 +60,8 @@ export class Session {
   #last: Promise<unknown> = Promise.resolve();
   #context: AppContext;
   #notSaved: DeviceFault | undefined;
+  /** What was stored could not be read: so it stays, though the record is kept from here on. */
+  #unread: DeviceFault | undefined;
   #microphone: DeviceFault | undefined;
   readonly #store: FactStore;
   readonly #newCaseId: () => string;
@@ -86,7 +88,7 @@ export class Session {
 
   /** What is wrong with the device now. */
   get faults(): readonly DeviceFault[] {
-    return [this.#notSaved, this.#microphone].flatMap((fault) => fault ?? []);
+    return [this.#notSaved ?? this.#unread, this.#microphone].flatMap((fault) => fault ?? []);
   }
 
   /** The microphone has failed, or (`undefined`) works. A fault that lasts keeps its first time. */
@@ -106,8 +108,7 @@ export class Session {
       const announcements = announceProtocol(protocol, isResumed && facts.length > 0);
       this.#state = { ...freshState(reduceFacts(facts, log)), lastSaid: announcements[0]?.text };
       const saved = await this.#save(facts, nowMs);
-      // Told by the first tick; what could not be read stays so, but from here on the record is kept.
-      if (!loaded.ok) this.#notSaved = { kind: "recordNotSaved", sinceMs: nowMs, text: sayStoreError(loaded.error) };
+      if (!loaded.ok) this.#unread = { kind: "recordNotSaved", sinceMs: nowMs, text: sayStoreError(loaded.error) };
       const started: Saved = loaded.ok ? saved : { kind: "failed", error: loaded.error };
       return { ...started, resumed: isResumed, announcements };
     });
@@ -166,10 +167,20 @@ export class Session {
   }
 
   async #carryOut(turn: Turn, nowMs: number): Promise<Report> {
+    const wasKept = this.#notSaved === undefined;
     const saved = await this.#save(turn.facts, nowMs);
     const outdated = outdatedBetween(this.#state.log, turn.state.log);
-    this.#state = turn.state;
-    return { ...turn, atMs: nowMs, saved, outdated };
+    const told = saved.kind === "failed" && wasKept ? this.#withFaults(turn, nowMs) : turn;
+    this.#state = told.state;
+    return { ...told, atMs: nowMs, saved, outdated };
+  }
+
+  /** A write has just failed: that is said before what was to be said of the turn. Its facts wait with the others. */
+  #withFaults(turn: Turn, nowMs: number): Turn {
+    const due = takeTick(this.#context, turn.state, nowMs, this.faults);
+    this.#unsaved = [...this.#unsaved, ...due.facts];
+    const announcements = [...due.announcements, ...turn.announcements];
+    return { ...turn, state: due.state, facts: [...turn.facts, ...due.facts], announcements };
   }
 
   async #save(facts: readonly Fact[], nowMs: number): Promise<Saved> {

@@ -166,7 +166,7 @@ export const ANSWER_CASES: Readonly<Record<string, readonly Row[]>> = {
       "",
       "Last was heart rate ninety five. Say disregard, or say it without correction.",
     ],
-    ["correction sats nine four", "recorded", "struck 1, spo2 94", "Sats ninety four."],
+    ["correction sats nine four", "recorded", "struck 1, spo2 94", "Sats ninety four. Sats alert withdrawn."],
   ],
   "a correction with nothing to correct says so": [
     [

@@ -97,7 +97,7 @@ export const ASKED_CASES: Readonly<Record<string, readonly Row[]>> = {
     ],
     ["systolic eight five", "recorded", "sbp 85", "Systolic eighty five."],
     ["margin", "answered", "", "MAP not known."],
-    ["map five five", "recorded", "map 55", "Measured MAP fifty five, thirty five under ninety."],
+    ["map five five", "recorded", "map 55", "MAP fifty five."],
     ["margin", "answered", "", "Measured MAP fifty five, thirty five under ninety. CPP under sixty at any ICP."],
   ],
   "why, for readings that have a target, and for one that has none": [
@@ -109,7 +109,7 @@ export const ASKED_CASES: Readonly<Record<string, readonly Row[]>> = {
       "Temperature thirty eight point five, measured. Highest target thirty seven, guideline, Lulla twenty twenty three.",
     ],
     ["heart rate one one two", "recorded", "hr 112", "Heart rate one twelve."],
-    ["why", "answered", "", "Heart rate one twelve, measured."],
+    ["why", "answered", "", "Heart rate one twelve, measured. Highest target one twenty, common practice."],
     ["[3:00] why end tidal", "answered", "", "That number is not known now."],
     ["end tidal three two", "recorded", "etco2 32", "End tidal thirty two."],
     [
@@ -137,7 +137,7 @@ export const ASKED_CASES: Readonly<Record<string, readonly Row[]>> = {
   "why that alert, while other numbers are said": [
     ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
     ["heart rate ninety", "recorded", "hr 90", "Heart rate ninety."],
-    ["why", "answered", "", "Heart rate ninety, measured."],
+    ["why", "answered", "", "Heart rate ninety, measured. Highest target one twenty, common practice."],
     [
       "why that alert",
       "answered",

@@ -52,8 +52,11 @@ describe("hearing and speaking", () => {
     await settle();
     await speaker.ends();
     await speaker.ends();
+    await passMs(30_000);
+    expect(speaker.told.at(-1)).toBe("high: Measured MAP sixty five, twenty five under ninety.");
+    await speaker.ends();
     await passMs(60_000);
-    expect(speaker.told.at(-1)).toBe("high: Measured MAP sixty five, twenty five under ninety. One minute old.");
+    expect(speaker.told.at(-1)).toBe("high: Measured MAP sixty five, twenty five under ninety. Two minutes old.");
   });
 
   it("tells the recogniser that our voice sounds only from its start to its end", async () => {
@@ -134,6 +137,7 @@ describe("faults of hearing", () => {
     const recogniser = new FakeRecogniser();
     recogniser.startsWith = fail({ kind: "microphone-refused" });
     const { speaker, talk, last } = await conversation(undefined, recogniser);
+    await settle();
     expect(speaker.told).toEqual(["medium: Microphone not allowed. Allow it in the browser, or type."]);
     expect(last()).toMatchObject({
       hearing: "fault",
@@ -153,6 +157,7 @@ describe("faults of hearing", () => {
   ] as const)("says %o, and shows that it works again", async (error, text) => {
     const { recogniser, speaker, last } = await conversation();
     recogniser.send({ kind: "fault", error });
+    await settle();
     expect(speaker.told).toEqual([`medium: ${text}`]);
     expect(last()?.hearing).toBe("fault");
     recogniser.send({ kind: "recovered" });

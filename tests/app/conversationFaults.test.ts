@@ -45,6 +45,7 @@ describe("a talker who is not heard any more", () => {
     const { recogniser, speaker, talk } = await conversation();
     recogniser.send({ kind: "speechStarted", atMs: 0 });
     recogniser.send(event);
+    await settle();
     await speaker.ends();
     await talk.typed("heart rate 90");
     expect(speaker.told.at(-1)).toBe("Heart rate ninety.");

@@ -86,7 +86,7 @@ describe("an alert that cuts in on a challenge", () => {
     await talk.typed("map 65");
     await speaker.ends();
     await speaker.ends();
-    await passMs(58_000);
+    await passMs(28_000);
     await talk.typed(command);
     speaker.starts();
     const step = session.state.log.calledStepId;
@@ -107,7 +107,7 @@ describe("an alert that cuts in on a challenge", () => {
     await talk.typed("map 65");
     await speaker.ends();
     await speaker.ends();
-    await passMs(58_000);
+    await passMs(28_000);
     await talk.typed("icp fifteen");
     const question = speaker.told.at(-1);
     speaker.starts();

@@ -222,7 +222,7 @@ export const COURSE_CASES: Readonly<Record<string, readonly Row[]>> = {
       "gcsMotor 2, asked always-confirm",
       "Motor two. Motor two, perhaps herniation. Think of low oxygen. Start rescue measures?",
     ],
-    ["negative", "answered", "closed denied", "No rescue started."],
+    ["negative", "answered", "closed denied, heard neuroSign", "No rescue started."],
     ["motor two", "recorded", "gcsMotor 2", "Motor two."],
     ["motor one", "recorded", "gcsMotor 1", "Motor one."],
     [
@@ -231,7 +231,7 @@ export const COURSE_CASES: Readonly<Record<string, readonly Row[]>> = {
       "pupilRight 6, asked always-confirm",
       "Right pupil six. Right pupil dilated, perhaps herniation. Think of pupil drugs, eye injury. Start rescue measures?",
     ],
-    ["negative", "answered", "closed denied", "No rescue started."],
+    ["negative", "answered", "closed denied, heard neuroSign", "No rescue started."],
     ["no herniation", "recorded", "herniation none", "No herniation."],
   ],
   "rescue by voice": [

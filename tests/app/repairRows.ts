@@ -18,7 +18,7 @@ export const REPAIR_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["sats ninety, correction, ninety two", "recorded", "spo2 92", "Sats ninety two."],
     ["rate eighty no rate ninety", "recorded", "hr 90", "Heart rate ninety."],
     ["disregard", "recorded", "struck 1", "Disregarded: heart rate ninety."],
-    ["correction sats nine four", "recorded", "struck 1, spo2 94", "Sats ninety four."],
+    ["correction sats nine four", "recorded", "struck 1, spo2 94", "Sats ninety four. Sats alert withdrawn."],
   ],
   "said anew, a value that sounds like another is still asked back": [
     ["rate one oh five, no, one thirty", "asked", "asked sound-alike", "Heart rate one thirty, one three zero?"],
@@ -26,14 +26,19 @@ export const REPAIR_CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "correction with digits, right after the read-back": [
     ["icp two five", "recorded", "icp 25", "ICP twenty five."],
-    ["correction, one five", "recorded", "struck 1, icp 15", "ICP fifteen, one five."],
+    ["correction, one five", "recorded", "struck 1, icp 15", "ICP fifteen, one five. ICP alert withdrawn."],
     ["negative, five zero", "recorded", "struck 1, icp 50", "ICP fifty, five zero."],
     ["correction fifteen", "asked", "asked sound-alike", "ICP fifteen, one five?"],
-    ["affirm", "recorded", "closed affirmed, struck 1, icp 15", "ICP fifteen, one five."],
+    ["affirm", "recorded", "closed affirmed, struck 1, icp 15", "ICP fifteen, one five. ICP alert withdrawn."],
   ],
   "a pressure corrected to one that was felt has no diastolic any more": [
     ["ninety over sixty two", "recorded", "sbp 90, dbp 62", "Pressure ninety over sixty two."],
-    ["correction one twenty palpated", "recorded", "struck 2, sbp 120", "Systolic one twenty palpated."],
+    [
+      "correction one twenty palpated",
+      "recorded",
+      "struck 2, sbp 120 palpated",
+      "Systolic one twenty. MAP alert withdrawn.",
+    ],
   ],
   "negative with the whole statement corrects it": [
     ["sats ninety", "recorded", "spo2 90", "Sats ninety."],
@@ -59,7 +64,7 @@ export const REPAIR_CASES: Readonly<Record<string, readonly Row[]>> = {
       "negative, systolic one three zero",
       "recorded",
       "struck 2, dbp 50, sbp 130",
-      "Pressure one thirty, one three zero, over fifty. MAP seventy seven, thirteen under ninety.",
+      "Pressure one thirty, one three zero, over fifty.",
     ],
   ],
   "half of a pressure while its question waits": [

@@ -103,9 +103,11 @@ describe("a write that fails", () => {
     expect(reports.map((r) => r.answer?.outcome)).toEqual(["recorded", "recorded"]);
     store.next = "keep";
     expect((await session.tick(T0 + 500)).saved).toEqual({ kind: "saved" });
-    expect(types(store.durable)).toEqual(["case.opened", "hr 90", "spo2 96"]);
+    // That it could not be written is an alert, whose facts wait with the others.
+    const alert = ["alert.raised", "alert.announced"];
+    expect(types(store.durable)).toEqual(["case.opened", "hr 90", ...alert, "spo2 96"]);
     await session.hear(typed("heart rate eighty five"), T0 + 600);
-    expect(types(store.durable).slice(3)).toEqual(["hr 85"]);
+    expect(types(store.durable).slice(5)).toEqual(["hr 85", "alert.cleared"]);
   });
 
   it("keeps even the opening of the case for the next write", async () => {
@@ -115,7 +117,7 @@ describe("a write that fails", () => {
     expect(start.kind).toBe("failed");
     store.next = "keep";
     await session.hear(typed("heart rate ninety"), T0);
-    expect(types(store.durable)).toEqual(["case.opened", "hr 90"]);
+    expect(types(store.durable)).toEqual(["case.opened", "hr 90", "alert.raised", "alert.announced"]);
   });
 });
 
@@ -147,7 +149,7 @@ describe("a case that is resumed", () => {
     await session.hear(typed("sats ninety six"), T0 + 2000);
     const ids = [...facts, ...store.durable].map((f) => f.id);
     expect(new Set(ids).size).toBe(ids.length);
-    expect(store.durable.length).toBe(1);
+    expect(types(store.durable)).toEqual(["spo2 96", "alert.raised", "alert.announced"]);
   });
 
   it.each([["unavailable"], ["throw"]] as const)("opens a case that works when the store is %s", async (how) => {
@@ -197,7 +199,7 @@ describe("what our voice says", () => {
     expect((await session.record(said, T0)).saved.kind).toBe("failed");
     store.next = "keep";
     await session.tick(T0 + 500);
-    expect(types(store.durable)).toEqual(["case.opened", "speech.started"]);
+    expect(types(store.durable)).toEqual(["case.opened", "speech.started", "alert.raised", "alert.announced"]);
   });
 });
 

@@ -9,7 +9,7 @@ export const TALK_CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "the alert said last is acknowledged once; it does not come up again": [
     ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
-    ["heard", "answered", "heard mapLow", "Pressure acknowledged."],
+    ["heard", "answered", "heard mapLow, heard cppBoundLow", "Pressure acknowledged."],
     ["heard", "answered", "", "No alert to acknowledge."],
   ],
   "of two the newest, and the other is named": [
@@ -17,12 +17,12 @@ export const TALK_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["sats eighty two", "recorded", "spo2 82", "Sats eighty two."],
     ["i have it", "answered", "heard spo2Low", "Sats acknowledged. Pressure not yet."],
     ["i have the sats", "answered", "", "No sats alert. Pressure not yet."],
-    ["heard, pressure", "answered", "heard mapLow", "Pressure acknowledged."],
+    ["heard, pressure", "answered", "heard mapLow, heard cppBoundLow", "Pressure acknowledged."],
   ],
   "by its cause, whichever was said last": [
     ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
     ["sats eighty two", "recorded", "spo2 82", "Sats eighty two."],
-    ["heard pressure", "answered", "heard mapLow", "Pressure acknowledged. Sats not yet."],
+    ["heard pressure", "answered", "heard mapLow, heard cppBoundLow", "Pressure acknowledged. Sats not yet."],
     ["heard the oxygen", "answered", "heard spo2Low", "Sats acknowledged."],
   ],
   "a pause": [
@@ -78,8 +78,13 @@ export const TALK_CASES: Readonly<Record<string, readonly Row[]>> = {
   ],
   "the same after an alert was acknowledged": [
     ["one ten over sixty", "recorded", "sbp 110, dbp 60", "Pressure one ten over sixty."],
-    ["heard", "answered", "heard mapLow", "Pressure acknowledged."],
+    ["heard", "answered", "heard mapLow, heard cppBoundLow", "Pressure acknowledged."],
     ["disregard", "asked", "asked always-confirm", "Disregard: pressure one ten over sixty?"],
-    ["disregard", "recorded", "closed affirmed, struck 2", "Disregarded: pressure one ten over sixty."],
+    [
+      "disregard",
+      "recorded",
+      "closed affirmed, struck 2",
+      "Disregarded: pressure one ten over sixty. MAP alert withdrawn.",
+    ],
   ],
 };

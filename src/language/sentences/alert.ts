@@ -20,7 +20,7 @@ type Falling = Extract<AlertBody, { kind: "falling" }>;
 function sayBound(icpAtTargetMmHg: number, target: number, usual: UsualUnits): string {
   const under = `CPP under ${sayWatchedNumber("cpp", target, usual)}`;
   return icpAtTargetMmHg <= 0
-    ? `${under} whatever the ICP`
+    ? `${under} at any ICP`
     : `${under} if ICP is over ${sayWatchedNumber("icp", icpAtTargetMmHg, usual)}`;
 }
 
@@ -61,7 +61,7 @@ export function sayBesideReading(alert: StandingAlert, usual: UsualUnits): strin
 function showBound(icpAtTargetMmHg: number, target: number, usual: UsualUnits): string {
   const under = `CPP under ${showWatchedNumber("cpp", target, usual)}`;
   return icpAtTargetMmHg <= 0
-    ? `${under} whatever the ICP`
+    ? `${under} at any ICP`
     : `${under} if ICP is over ${showWatchedNumber("icp", icpAtTargetMmHg, usual)}`;
 }
 

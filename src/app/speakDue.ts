@@ -13,7 +13,7 @@ import { isWorse } from "../protocol/priority.ts";
 import type { AlertDue } from "../rules/alerts/alertsDue.ts";
 import { NEURO_SIGN } from "../rules/alerts/otherConditions.ts";
 import { pressureOffer, type Course } from "../rules/pressureOffer.ts";
-import { promptsStanding } from "../rules/promptsDue.ts";
+import { promptsStanding, type PromptDue } from "../rules/promptsDue.ts";
 import type { Prompt } from "../rules/prompts/prompt.ts";
 import type { Announcement } from "./announcement.ts";
 import { askToGoOn } from "./decide/care/course/decideRescue.ts";
@@ -95,12 +95,20 @@ export const withdrawnOf = (cleared: readonly string[]): readonly string[] =>
   cleared.length === 0 ? [] : [...cleared, REMINDER];
 
 /** The words of a prompt with its facts; the question that it puts, where it puts one. */
-export function speakPrompt(log: CaseState, { region }: Protocol, prompt: Prompt, nowMs: number): Spoken {
-  const { promptId, key, priority, callOut } = prompt;
+export function speakPrompt(log: CaseState, { region }: Protocol, prompt: PromptDue, nowMs: number): Spoken {
+  const { promptId, key, priority, callOut, voice } = prompt;
+  const isTone = voice === "tone";
   const text = sayPrompt(prompt, region);
-  const said: NewFact = { type: "prompt.announced", promptId, key, text, ...(callOut && { callOut }) };
+  const said: NewFact = {
+    type: "prompt.announced",
+    promptId,
+    key,
+    text,
+    ...(callOut && { callOut }),
+    ...(isTone && { unspoken: true as const }),
+  };
   const asked = prompt.asks === true ? [askToGoOn(log, text, nowMs)] : [];
-  return { announcement: { text, priority, alertId: nameOf(promptId) }, facts: [...asked, said] };
+  return { announcement: { text: isTone ? "" : text, priority, alertId: nameOf(promptId) }, facts: [...asked, said] };
 }
 
 /** What lies ready against a pressure that has just fallen: said once, after the alert. */

@@ -104,6 +104,11 @@ function applyRules(
     folded = append(folded, offer.facts, nowMs);
     said.push(offer);
   }
+  // The end of a measure changes what counts as a target: what stood by the old one is over with it.
+  if (stillDue.length > 0) {
+    const over = alertsDue(folded.log, protocol, nowMs, devices).facts.filter(({ type }) => type === "alert.cleared");
+    folded = append(folded, over, nowMs);
+  }
   announcements.push(...said.flatMap(({ announcement }) => announcement ?? []));
   const killers = killersDue(folded.log, protocol, folded.facts, nowMs);
   if (killers !== undefined) {

@@ -102,4 +102,6 @@ export type CareFact =
       readonly text: string;
       /** A time called out while it runs, or what lies ready: no alert, so it does not count towards their cap. */
       readonly callOut?: true;
+      /** Past the cap on what is spoken: it was a tone. */
+      readonly unspoken?: true;
     };

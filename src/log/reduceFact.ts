@@ -160,7 +160,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
       return { ...state, care: reduceCare(state.care, fact, seq) };
     case "prompt.announced":
       return {
-        ...(fact.callOut === true ? state : withSpoken(state, fact.atMs)),
+        ...(fact.callOut === true || fact.unspoken === true ? state : withSpoken(state, fact.atMs)),
         care: reduceCare(state.care, fact, seq),
       };
     default:

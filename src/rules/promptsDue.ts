@@ -62,29 +62,35 @@ function isDue(state: CaseState, protocol: Protocol, nowMs: number, prompt: Prom
   return prompt.repeats && Math.abs(nowMs - atMs) >= againMs;
 }
 
+/** A prompt to be said now; past the cap by its tone alone. */
+export type PromptDue = Prompt & { readonly voice: "spoken" | "tone" };
+
 /**
  * What is to be said unasked now, one of each priority at most, the most pressing first. Each is to be put into the log as
  * `prompt.announced`; until then it stays due.
  *
  * Not while somebody asked for quiet, but for high ones; not again once it was acknowledged; and not past the cap on
- * spoken alerts, but for what is new and high.
+ * spoken alerts, but for what is new and pressing. A high one that is said again past it is a tone.
  *
  * @param nowMs Unix ms.
  *
  * Not for: alerts, which judge values against their limits; see `alertsDue`.
  */
-export function promptsDue(state: CaseState, protocol: Protocol, nowMs: number): readonly Prompt[] {
+export function promptsDue(state: CaseState, protocol: Protocol, nowMs: number): readonly PromptDue[] {
   const due = promptsStanding(state, protocol, nowMs).filter((prompt) => isDue(state, protocol, nowMs, prompt));
   const priorities: readonly Priority[] = ["high", "medium", "low"];
   let room = speechRoom(state, protocol, nowMs);
-  const chosen: Prompt[] = [];
+  const chosen: PromptDue[] = [];
   for (const priority of priorities) {
-    const next = due.find(
-      (prompt) => prompt.priority === priority && fits(room, prompt, saidAtMs(state, prompt) === undefined, protocol),
-    );
-    if (next === undefined) continue;
-    chosen.push(next);
-    if (next.callOut !== true) room -= 1;
+    const isFit = (prompt: Prompt) => fits(room, prompt, saidAtMs(state, prompt) === undefined, protocol);
+    const ofPriority = due.filter((prompt) => prompt.priority === priority);
+    const next = ofPriority.find(isFit);
+    if (next !== undefined) {
+      chosen.push({ ...next, voice: "spoken" });
+      if (next.callOut !== true) room -= 1;
+    } else if (priority === "high" && ofPriority[0] !== undefined) {
+      chosen.push({ ...ofPriority[0], voice: "tone" });
+    }
   }
   return chosen;
 }

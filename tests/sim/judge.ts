@@ -25,9 +25,16 @@ export type Verdict = {
   readonly offScreen: readonly Finding[];
   /** Unix ms of every alert and prompt that was spoken. */
   readonly spokenAtMs: readonly number[];
+  /** Unix ms of what was said beside them: see `NO_ALERTS`. */
+  readonly calledAtMs: readonly number[];
   readonly conditions: ReadonlyMap<string, PerCondition>;
 };
 
+/**
+ * Said unasked and no alerts: times that are called while hands wait for them, and what lies ready, which is said with the
+ * alert that it is for.
+ */
+const NO_ALERTS = ["prompt:preoxygenated", "prompt:apnoea", "prompt:attempt", "prompt:pressureOffer"];
 const OF_MEAN = ["map", "cpp", "cppBound"];
 const UNCOUNTED = { crossings: 0, announced: 0, spoken: 0, repeats: 0, sinceSaid: 0 };
 
@@ -40,6 +47,7 @@ class Judge {
   readonly notTakenBack: Finding[] = [];
   readonly offScreen: Finding[] = [];
   readonly spokenAtMs: number[] = [];
+  readonly calledAtMs: number[] = [];
   readonly conditions = new Map<string, typeof UNCOUNTED>();
   readonly obligations = new Obligations();
   readonly #limits: Limits;
@@ -66,8 +74,10 @@ class Judge {
     if (turn.facts.some(({ type }) => type === "entry.struck")) this.#expectTakenBack(known, turn.atMs);
     for (const fact of turn.facts) this.#takeAlert(fact, turn.atMs);
     this.obligations.settle(this.#severities, turn.atMs);
-    for (const { text, priority, alertId } of turn.announcements)
-      if (text !== "" && priority !== "none" && alertId !== undefined) this.spokenAtMs.push(turn.atMs);
+    for (const { text, priority, alertId } of turn.announcements) {
+      if (text === "" || priority === "none" || alertId === undefined) continue;
+      (NO_ALERTS.includes(alertId) ? this.calledAtMs : this.spokenAtMs).push(turn.atMs);
+    }
   }
 
   /** Everything that stands, or that the values ask for, has to be on the screen. */
@@ -166,9 +176,9 @@ export function judgeRun(protocol: unknown, run: SimRun): Verdict {
   }
   upTo(Infinity);
   judge.obligations.end(run.turns[0]!.atMs + run.lastsS * 1000);
-  const { crossings, notTakenBack, offScreen, spokenAtMs, conditions, obligations } = judge;
+  const { crossings, notTakenBack, offScreen, spokenAtMs, calledAtMs, conditions, obligations } = judge;
   const { missed, late } = obligations;
-  return { crossings, missed, late, notTakenBack, offScreen, spokenAtMs, conditions };
+  return { crossings, missed, late, notTakenBack, offScreen, spokenAtMs, calledAtMs, conditions };
 }
 
 /** The most that were spoken within any stretch of this length, and the end of it. */

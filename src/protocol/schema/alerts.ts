@@ -69,7 +69,7 @@ export const timers = v.strictObject({
   reannounceS: byPriority,
   /** A low alert that stands this long becomes a medium one; a high one that nobody has acknowledged is said again, louder. */
   escalateS: v.strictObject({ low: sourced(positive), high: sourced(positive) }),
-  /** No more than `most` alerts and prompts are spoken within any `withinS`; the last `keptForNew` only if they are new. */
+  /** No more than `most` alerts and prompts are spoken within any `withinS`; the last `keptForNew` only if they are new and pressing. */
   alertCap: v.strictObject({ most: sourced(count), withinS: sourced(positive), keptForNew: sourced(count) }),
   /** Alerts cannot be paused for longer. */
   alertPauseMaxS: sourced(positive),

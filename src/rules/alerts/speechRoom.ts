@@ -12,14 +12,13 @@ export function speechRoom({ spokenAtMs }: CaseState, { timers }: Protocol, nowM
 }
 
 /**
- * Whether there is room for this one. The last place is for what is new and high; the last but one for what is high; and
- * as many as the protocol keeps for what is new.
+ * Whether there is room for this one. The last places are kept: one for an alert that is new and high, the very last for
+ * prompts that nothing else says. A new alert loses little where there is none: the read-back of the value that raised it
+ * says what it would.
  */
 export function hasRoom(room: number, priority: Priority, isNew: boolean, { timers }: Protocol): boolean {
-  const isHigh = priority === "high";
-  if (isNew) return room > (isHigh ? 0 : 1);
   const kept = timers.alertCap.keptForNew.value;
-  return room > (isHigh ? Math.max(1, kept - 1) : kept);
+  return isNew && priority === "high" ? room >= kept : room > kept;
 }
 
 /** Nothing under a high priority is said: somebody asked for quiet. */

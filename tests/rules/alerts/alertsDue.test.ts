@@ -190,7 +190,12 @@ describe("stand by", () => {
     ward.round();
     ward.at(170).add({ type: "standBy.started", untilMs: 230_000 });
     expect(ward.at(200).heardNow()).toEqual(["sbpLow again high louder"]);
-    expect(ward.at(230).heardNow()).toEqual(["spo2Low again medium"]);
+    const quiet = new Ward();
+    quiet.say({ spo2: 93 });
+    quiet.round();
+    quiet.at(170).add({ type: "standBy.started", untilMs: 230_000 });
+    expect(quiet.at(200).heardNow()).toEqual([]);
+    expect(quiet.at(230).heardNow()).toEqual(["spo2Low again medium"]);
   });
   it.each([
     ["stand by", { type: "standBy.started", untilMs: 60_000 } as const],

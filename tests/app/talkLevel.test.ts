@@ -69,7 +69,7 @@ const ROWS: readonly (readonly [level: TalkLevel, said: readonly string[], reply
   ],
   ["alerts", ["one twenty over eighty", "how old"], "MAP ninety three, just now."],
   ["alerts", ["heart rate ninety", "read back"], "Heart rate ninety."],
-  ["alerts", ["heart rate ninety", "why"], "Heart rate ninety, measured."],
+  ["alerts", ["heart rate ninety", "why"], "Heart rate ninety, measured. Highest target one twenty, common practice."],
   ["alerts", ["next"], "Bleeding stopped, pelvis bound if suspected?"],
   ["alerts", ["heard"], "No alert to acknowledge."],
   ["alerts", ["louder"], "Voice louder."],

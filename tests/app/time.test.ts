@@ -52,14 +52,17 @@ describe("questions and time", () => {
 
 describe("alerts and time", () => {
   const high = timers.reannounceS.high.value;
+  /** Nobody has acknowledged it: the first time it is said again sooner. */
+  const first = timers.escalateS.high.value;
   const medium = timers.reannounceS.medium.value;
 
   it("announces a high alert again by its clock, with the age of its number", async () => {
-    const { spoke } = await playCase(["map 65", at(2 * high)]);
+    const { spoke } = await playCase(["map 65", at(first + 2 * high)]);
     expect(spokeAt(spoke)).toEqual([
       "0:00 high Measured MAP sixty five, twenty five under ninety.",
-      `${showCaseTime(high * 1000)} high Measured MAP sixty five, twenty five under ninety. One minute old.`,
-      `${showCaseTime(2 * high * 1000)} high Measured MAP sixty five, twenty five under ninety. Two minutes old.`,
+      `${showCaseTime(first * 1000)} high Measured MAP sixty five, twenty five under ninety.`,
+      `${showCaseTime((first + high) * 1000)} high Measured MAP sixty five, twenty five under ninety. Two minutes old.`,
+      `${showCaseTime((first + 2 * high) * 1000)} high Measured MAP sixty five, twenty five under ninety. Three minutes old.`,
     ]);
   });
 
@@ -97,13 +100,13 @@ describe("alerts and time", () => {
     const standBy = timers.standByS.value;
     const quiet = await playCase(["map 85", `${at(medium - 10)} stand by`, at(medium - 10 + standBy)]);
     expect(quiet.spoke.map((s) => s.at)).toEqual(["0:00", showCaseTime((medium - 10 + standBy) * 1000)]);
-    const loud = await playCase(["map 65", `${at(high - 10)} stand by`, at(high)]);
-    expect(loud.spoke.map((s) => s.at)).toEqual(["0:00", showCaseTime(high * 1000)]);
+    const loud = await playCase(["map 65", `${at(first - 10)} stand by`, at(first)]);
+    expect(loud.spoke.map((s) => s.at)).toEqual(["0:00", showCaseTime(first * 1000)]);
   });
 
   it("repeats the alert that was said last on say again", async () => {
-    const { answers } = await playCase(["map 65", "[1:05] say again"]);
-    expect(answers[1]?.reply).toBe("Measured MAP sixty five, twenty five under ninety. One minute old.");
+    const { answers } = await playCase(["map 65", "[1:35] say again"]);
+    expect(answers[1]?.reply).toBe("Measured MAP sixty five, twenty five under ninety. Two minutes old.");
   });
 
   it("never judges a value that is only in question", async () => {

@@ -27,8 +27,10 @@ export function AlertList({ alerts }: { readonly alerts: Alerts }) {
           >
             <ShapeMark shape={shape} />
             <span className="alert-text">{alert.text}</span>
-            <span className="alert-priority">{word}</span>
-            {alert.acknowledged && <span className="alert-taken">acknowledged</span>}
+            <span className="alert-state">
+              <span>{word}</span>
+              {alert.acknowledged && <span>acknowledged</span>}
+            </span>
           </p>
         );
       })}

@@ -86,6 +86,8 @@ export type ScreenView = {
     readonly holding: boolean;
     /** "Too loud to hear safely. …"; empty while it is not. */
     readonly notice: string;
+    /** How it talks where that is not as usual: "Brief talk. Alerts paused, 1 min 20 s left."; else empty. */
+    readonly talkText: string;
   };
   readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
   readonly lastSpoken: string | undefined;
@@ -128,6 +130,8 @@ export type ScreenView = {
     readonly id: string;
     readonly priority: Priority;
     readonly text: string;
+    /** Another one where there is something new to say of it: raised, worse, milder. Its age alone is not new. */
+    readonly news: string;
     /** Somebody has it. */
     readonly acknowledged: boolean;
   }[];

@@ -37,11 +37,13 @@ const aboutOf = ({ body }: AlertDue): readonly string[] => ("code" in body ? [bo
 
 type Reason = { readonly prompts: readonly Prompt[]; readonly isAsked: boolean; readonly usual: UsualUnits };
 
-/** How an alert is heard: by its words, by its tone alone, or through other words of this turn. */
-function voiceOf(alert: AlertDue, { prompts, isAsked }: Reason): "spoken" | "tone" | "through" {
+/**
+ * How an alert is heard: by its words, by its tone alone, through other words of this turn, or by its tone before a question
+ * that says it.
+ */
+function voiceOf(alert: AlertDue, { prompts, isAsked }: Reason): "spoken" | "tone" | "through" | "asked" {
   if (isSpokenFor(alert, prompts)) return "through";
-  // The question that follows says it.
-  return alert.alertId === NEURO_SIGN && isAsked ? "tone" : alert.voice;
+  return alert.alertId === NEURO_SIGN && isAsked ? "asked" : alert.voice;
 }
 
 /** The facts of an announcement: one for each alert that it is for, with the words at the one that speaks. */
@@ -73,7 +75,7 @@ export function speakAlerts(
       ...announced(alert, text, voice === "spoken"),
       ...(alert === first ? others.flatMap((other) => announced(other, text, false)) : []),
     ];
-    if (voice === "tone" && alert.voice === "tone") toned.push(sayBesideReading(alert, reason.usual));
+    if (voice === "tone") toned.push(sayBesideReading(alert, reason.usual));
     const { priority } = breath.reduce((worst, each) => (isWorse(each.priority, worst.priority) ? each : worst), alert);
     const announcement: Announcement | undefined =
       voice === "through"

@@ -47,6 +47,8 @@ export function HearingPanel({ hearing, actions }: HearingProps) {
         ))}
       </fieldset>
       {hearing.mode === "held" && <HoldButton holding={hearing.holding} actions={actions} />}
+      {/* It counts down, and the change was said aloud: no live region. */}
+      {hearing.talkText !== "" && <p className="hearing-talk">{hearing.talkText}</p>}
       <div role="status" className="hearing-notice">
         {hearing.notice !== "" && (
           <p>

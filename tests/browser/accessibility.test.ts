@@ -16,6 +16,9 @@ const STATES: readonly (readonly [typed: string, shows: RegExp])[] = [
   ["sats eighty eight", /SpO2 88, 6 under/],
   ["noradrenaline four milligrams in two fifty", /two five zero, millilitres\?/i],
   ["affirm", /Concentration 4\smg in 250\smL, affirmed/],
+  ["map 65", /MAP 65, 25 under target 90/],
+  ["heard pressure", /acknowledged/],
+  ["brief talk", /Brief talk\./],
   ["blade in", /Attempt 1, running/],
   ["herniation suspected", /Start rescue measures\?/],
 ];
@@ -58,6 +61,23 @@ describe("the page for everyone", () => {
     expect(await violations()).toEqual([]);
     // Typing must not scroll the pressure out of sight.
     expect(await page.evaluate(() => window.scrollY)).toBe(0);
+  });
+
+  it("brings no alert in anew that only grows older, so that none is read out again", async () => {
+    const { page } = opened;
+    const firstAge = await page.locator(".alert", { hasText: "MAP 65" }).innerText();
+    await page.evaluate(() => {
+      const region = document.querySelector(".alerts");
+      const seen = { added: 0 };
+      Object.assign(window, { seen });
+      new MutationObserver((changes) => {
+        for (const { addedNodes } of changes)
+          seen.added += [...addedNodes].filter((node) => node.textContent?.includes("MAP 65")).length;
+      }).observe(region!, { childList: true, subtree: true });
+    });
+    const now = () => page.locator(".alert", { hasText: "MAP 65" }).innerText();
+    await vi.waitFor(async () => expect(await now()).not.toBe(firstAge), { timeout: 40_000, interval: 500 });
+    expect(await page.evaluate(() => (window as unknown as { seen: { added: number } }).seen.added)).toBe(0);
   });
 
   it("is worked by keys alone: every control is reached with Tab and shows where the focus is", async () => {

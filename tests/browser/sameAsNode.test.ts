@@ -53,9 +53,10 @@ function soundOf(flite: Flite, { words, voice, noiseDb }: (typeof LINES)[number]
 
 /** What differs between two records of the same case: times, and numbers given by them. */
 const OWN = ["v", "id", "atMs", "caseId", "readingId", "questionId", "targetIds", "strikes", "askedAtMs"];
-/** Facts of the clock, which does not run alike. */
+/** Facts of the clock, which does not run alike, and of the voice, which sounds in the page alone. */
+const OF_THE_CLOCK = ["alert.", "speech."];
 const isOfTheClock = ({ type }: { readonly type: string }): boolean =>
-  type === "case.opened" || type.startsWith("alert.");
+  type === "case.opened" || OF_THE_CLOCK.some((kind) => type.startsWith(kind));
 const plain = (facts: readonly { readonly type: string }[]): unknown =>
   JSON.parse(
     JSON.stringify(

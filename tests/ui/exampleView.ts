@@ -9,7 +9,14 @@ export const exampleView: ScreenView = {
   protocolNotice: undefined,
   saveText: "Saved on this device",
   saveFailed: false,
-  hearing: { status: "listening", text: "Listening", mode: "open", holding: false, notice: "Too loud, invented." },
+  hearing: {
+    status: "listening",
+    text: "Listening",
+    mode: "open",
+    holding: false,
+    notice: "Too loud, invented.",
+    talkText: "Brief talk. Alerts paused, 1 min 20 s left.",
+  },
   lastHeard: { words: "blood pressure one ten over sixty", outcome: "recorded" },
   lastSpoken: "Pressure 110 over 60. MAP 77, 13 below the target of 90.",
   question: "Rate: fifteen, one five, or fifty, five zero?",
@@ -117,8 +124,8 @@ export const exampleView: ScreenView = {
     },
   ],
   alerts: [
-    { id: "map", priority: "high", text: "MAP 77, 13 below target", acknowledged: false },
-    { id: "spo2", priority: "medium", text: "Oxygen reading is old", acknowledged: false },
+    { id: "map", priority: "high", text: "MAP 77, 13 below target", news: "4", acknowledged: false },
+    { id: "spo2", priority: "medium", text: "Oxygen reading is old", news: "7", acknowledged: true },
   ],
   settings: {
     engines: [
@@ -135,7 +142,7 @@ export const exampleView: ScreenView = {
 /** Invented: the first moments, with nothing recorded. */
 export const emptyView: ScreenView = {
   ...exampleView,
-  hearing: { status: "off", text: "Not listening", mode: "open", holding: false, notice: "" },
+  hearing: { status: "off", text: "Not listening", mode: "open", holding: false, notice: "", talkText: "" },
   lastHeard: undefined,
   lastSpoken: undefined,
   question: undefined,

@@ -1,6 +1,8 @@
 import fc from "fast-check";
+import type { ReactElement } from "react";
 import { describe, expect, it } from "vitest";
 import type { HearingStatus, Outcome, ScreenView } from "../../src/app/screenView.ts";
+import { AlertList } from "../../src/ui/AlertList.tsx";
 import { emptyView, exampleView } from "./exampleView.ts";
 import { pageMarkup, pageText } from "./pageText.tsx";
 
@@ -12,6 +14,7 @@ function textsOf(view: ScreenView): string[] {
     view.saveText,
     view.hearing.text,
     view.hearing.notice,
+    view.hearing.talkText,
     view.lastHeard?.words,
     view.lastHeard?.outcome,
     view.lastSpoken,
@@ -122,11 +125,32 @@ describe("the page", () => {
       id: priority,
       priority,
       text: "alert",
+      news: "",
       acknowledged: false,
     }));
     const markup = pageMarkup({ ...exampleView, alerts });
     const shapes = [...markup.matchAll(/alert-(?:high|medium|low)"><svg[^>]*><path d="([^"]*)"/g)].map((m) => m[1]);
     expect(new Set(shapes).size).toBe(3);
+  });
+
+  it("says of an alert that somebody has it, and keeps the shape of its priority", () => {
+    const markupOf = (acknowledged: boolean) =>
+      pageMarkup({ ...exampleView, alerts: [{ ...exampleView.alerts[0]!, acknowledged }] });
+    const shapeIn = (markup: string) => /class="alert alert-high[^"]*"><svg[^>]*><path d="([^"]*)"/.exec(markup)?.[1];
+    expect(shapeIn(markupOf(true))).toBeDefined();
+    expect(shapeIn(markupOf(true))).toBe(shapeIn(markupOf(false)));
+    expect(markupOf(true)).toMatch(/alert-acknowledged[^]*High priority<[^]*>acknowledged</);
+    expect(markupOf(false)).not.toContain("acknowledged");
+  });
+
+  it("brings an alert in anew, to be announced, when there is news of it, and not when it grows old", () => {
+    const keyOf = (change: Partial<ScreenView["alerts"][number]>) => {
+      const list = AlertList({ alerts: [{ ...exampleView.alerts[0]!, ...change }] });
+      const [alert] = (list.props as { readonly children: readonly ReactElement[] }).children;
+      return alert?.key;
+    };
+    expect(keyOf({})).toBe(keyOf({ text: "MAP 77, 13 below target, 2 min ago", acknowledged: true }));
+    expect(keyOf({})).not.toBe(keyOf({ news: "9" }));
   });
 
   it("brings a failed save up among the alerts", () => {
@@ -141,7 +165,7 @@ describe("the page", () => {
 
   it("keeps the live regions in place when they are empty", () => {
     const markup = pageMarkup(emptyView);
-    expect(markup).toMatch(/class="alerts"[^>]*aria-live="assertive"/);
+    expect(markup).toMatch(/class="alerts"[^>]*aria-live="assertive" aria-relevant="additions"/);
     expect(markup).toMatch(/class="question"[^>]*aria-live="assertive"/);
     expect(markup).toMatch(/class="said" aria-live="polite"/);
   });

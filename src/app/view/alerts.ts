@@ -1,5 +1,5 @@
 import { showStandingAlert } from "../../language/sentences/alert.ts";
-import { sayPrompt } from "../../language/sentences/prompt.ts";
+import { showPrompt } from "../../language/sentences/shownPrompt.ts";
 import type { CaseState } from "../../log/caseState.ts";
 import { isWorse } from "../../protocol/priority.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
@@ -17,7 +17,8 @@ function promptRows(log: CaseState, protocol: Protocol, nowMs: number): readonly
     .map((prompt) => ({
       id: `prompt:${prompt.promptId}`,
       priority: prompt.priority,
-      text: sayPrompt(prompt, protocol.region),
+      text: showPrompt(prompt, protocol.region),
+      news: prompt.key,
       acknowledged: log.care.prompts[prompt.promptId]?.acknowledgedKey === prompt.key,
     }));
 }
@@ -33,6 +34,7 @@ export function viewAlerts(
     id: alert.alertId,
     priority: alert.priority,
     text: showStandingAlert(alert, protocol.region),
+    news: String(log.alerts[alert.alertId]?.raisedAtSeq ?? ""),
     acknowledged: alert.acknowledged,
   }));
   return [...alerts, ...promptRows(log, protocol, nowMs)].sort((a, b) =>

@@ -12,6 +12,7 @@ import { viewDrugs } from "./drugs.ts";
 import { viewHearMe } from "./hearMe.ts";
 import { viewList } from "./list.ts";
 import { viewBar, viewHeadline } from "./perfusionBar.ts";
+import { viewTalking } from "./talking.ts";
 import { viewTargets } from "./targets.ts";
 import { viewTiles } from "./tiles.ts";
 import { viewWhy } from "./why.ts";
@@ -39,6 +40,7 @@ export function viewScreen(
       mode: talk.mode,
       holding: talk.holding,
       notice: talk.tooLoud ? TOO_LOUD.text : "",
+      talkText: viewTalking(log, nowMs),
     },
     lastHeard: talk.lastHeard,
     lastSpoken: talk.lastSpoken,

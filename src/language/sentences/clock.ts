@@ -37,6 +37,18 @@ export function showLength(lengthMs: number): string {
   return `${minutes}:${String(seconds % 60).padStart(2, "0")}`;
 }
 
+/** A length in a printed line, rounded down: "40 s", "4 min 20 s", "2 min", "8 h 19 min". Not for: a clock, see `showLength`. */
+export function showSpan(lengthMs: number): string {
+  const seconds = Math.floor(Math.max(0, lengthMs) / 1000);
+  const minutes = Math.floor(seconds / 60);
+  if (minutes === 0) return `${seconds} s`;
+  const [big, rest] =
+    minutes >= 60
+      ? [`${showNumber(Math.floor(minutes / 60), 0)} h`, `${minutes % 60} min`]
+      : [`${minutes} min`, `${seconds % 60} s`];
+  return rest.startsWith("0 ") ? big : `${big} ${rest}`;
+}
+
 const NAMES: Readonly<Record<ClockId, string>> = {
   preoxygenation: "preoxygenation",
   apnoea: "apnoea",

@@ -1,4 +1,4 @@
-import type { TalkLevel, VoiceSteps } from "../../log/talkFacts.ts";
+import { STEPS_EACH_WAY, type TalkLevel, type VoiceSteps } from "../../log/talkFacts.ts";
 import type { AlertCause } from "../../rules/alerts/cause.ts";
 import { sayLength } from "./clock.ts";
 import { sentences } from "./sentence.ts";
@@ -49,6 +49,14 @@ const WAYS = {
   volume: { up: "louder", down: "quieter", most: "loudest", least: "quietest" },
   pace: { up: "faster", down: "slower", most: "fastest", least: "slowest" },
 } as const;
+
+/** Where the voice stands between its ends, in a word: "louder", "loudest"; none where it is as usual. */
+export function voiceWord(what: keyof VoiceSteps, steps: number): string | undefined {
+  if (steps === 0) return undefined;
+  const isAtEnd = Math.abs(steps) >= STEPS_EACH_WAY;
+  const { up, down, most, least } = WAYS[what];
+  return steps > 0 ? (isAtEnd ? most : up) : isAtEnd ? least : down;
+}
 
 /**
  * A step of the voice, in the new manner: "Voice louder.", "Voice loudest." at the end of the range, "Loudest already."

@@ -59,7 +59,8 @@ function showWhose({ population, ageKnown, cause }: CurrentTargets): string {
   return `${whose}, cause ${CAUSES[cause]}`;
 }
 
-function showEndTidal(range: Range, usual: UsualUnits): string {
+/** "EtCO2 35 to 45 mmHg", in the usual unit. Ends in mmHg. */
+export function showEndTidal(range: Range, usual: UsualUnits): string {
   const { ends, decimals, unit } = inUsual(range, usual);
   return `EtCO2 ${ends.map((end) => showNumber(end, decimals)).join(" to ")} ${showUnit(unit)}`;
 }

@@ -37,9 +37,12 @@ export function airwayTimePrompts(state: CaseState, protocol: Protocol, nowMs: n
       return { count, forMs: count * everyS * 1000, key: `${clock.startedAtMs}:${count}` };
     };
     switch (clock.id) {
-      case "tubeToCo2":
+      case "tubeToCo2": {
         if (!isOver(clock, nowMs)) return [];
-        return [{ promptId: "noCo2", sinceMs: forMs, key: String(clock.startedAtMs), priority: "high", repeats: true }];
+        const key = String(clock.startedAtMs);
+        // Nothing kills so surely as a tube in the wrong place: it is said until there is a value, whatever else was said.
+        return [{ promptId: "noCo2", sinceMs: forMs, key, priority: "high", repeats: true, always: true }];
+      }
       case "apnoea": {
         // The length of the attempt is spoken instead: two clocks in one breath are none.
         if (selectRunningAttempt(state) !== undefined) return [];

@@ -27,7 +27,8 @@ export type PromptBody =
  * Something to be said unasked.
  *
  * `key` tells one occurrence from the next. `repeats`: it is said again by the clock of its priority until the facts have
- * answered it; otherwise once for each occurrence. `always`: also while standing by. `asks`: it puts a question, so that it
+ * answered it; otherwise once for each occurrence. `always`: also while standing by, and past the cap on
+ * spoken alerts. `asks`: it puts a question, so that it
  * waits while another one does.
  */
 export type Prompt = PromptBody & {

@@ -50,7 +50,16 @@ function voiceOf(alert: AlertDue, { prompts, isAsked }: Reason): "spoken" | "ton
 const announced = (alert: AlertDue, text: string, isSpoken: boolean): readonly NewFact[] =>
   alert.covers.map(({ alertId, priority, value }) => {
     const speaks = isSpoken && alertId === alert.alertId;
-    return { type: "alert.announced", alertId, priority, value, text, ...(speaks ? {} : { unspoken: true as const }) };
+    const ofDevice = alert.cause === "device" && { ofDevice: true as const };
+    return {
+      type: "alert.announced",
+      alertId,
+      priority,
+      value,
+      text,
+      ...(speaks ? {} : { unspoken: true as const }),
+      ...ofDevice,
+    };
   });
 
 /**

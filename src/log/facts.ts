@@ -231,6 +231,8 @@ export type Fact = Stamp &
         readonly text: string;
         /** Past the cap on spoken alerts, or in a spoken prompt: this one was a tone, or nothing of its own. */
         readonly unspoken?: true;
+        /** Of the device and not of the patient: it takes no place under the cap. */
+        readonly ofDevice?: true;
       }
     /** `withdrawn`: the value that raised it was struck out. */
     | { readonly type: "alert.cleared"; readonly alertId: string; readonly withdrawn?: true }

@@ -121,7 +121,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
         spoken: fact.unspoken !== true,
         times: alert.times + 1,
       };
-      const spoke = fact.unspoken === true ? state : withSpoken(state, fact.atMs);
+      const spoke = fact.unspoken === true || fact.ofDevice === true ? state : withSpoken(state, fact.atMs);
       return { ...spoke, alerts: { ...state.alerts, [fact.alertId]: announced } };
     }
     case "alert.acknowledged": {

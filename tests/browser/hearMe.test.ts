@@ -86,7 +86,8 @@ describe("hear me in the page, by a made voice", () => {
     await settingsSay(page, /(Heard well|with doubt).* Measured .*: speech −\d+ dB, room −\d+ dB/);
     expect(await panel(page).count()).toBe(0);
     const types = (await readFacts(page)).map((fact) => fact.type);
-    expect(types).toEqual(["case.opened"]);
+    // What our own voice said is in the record; nothing that it heard is.
+    expect(types.filter((type) => !type.startsWith("speech."))).toEqual(["case.opened"]);
     expect(opened.errors).toEqual([]);
     expect(opened.strayRequests).toEqual([]);
   }, 300_000);

@@ -73,7 +73,8 @@ function announcementFor(
   const reason = reasonFor(all, state, protocol, nowMs);
   const priority = worstOf(reason === "again" ? all.filter(isOpen) : all);
   if (reason === undefined || priority === undefined) return [];
-  const fits = (joins && reason === "again") || hasRoom(room, priority, reason !== "again", protocol);
+  const isOfDevice = all.some(({ condition }) => condition.cause === "device");
+  const fits = isOfDevice || (joins && reason === "again") || hasRoom(room, priority, reason !== "again", protocol);
   // A reminder that is not pressing waits for room; what is new is never without a sound.
   if (!fits && reason === "again" && priority !== "high") return [];
   const speaker = chooseSpeaker(reason === "again" ? all.filter(isOpen) : all);
@@ -147,7 +148,7 @@ export function alertsDue(
   const announce: AlertDue[] = [];
   const room = speechRoom(state, protocol, nowMs);
   for (const all of byCause(judged)) {
-    const spoken = announce.filter(({ voice }) => voice === "spoken");
+    const spoken = announce.filter(({ voice, cause }) => voice === "spoken" && cause !== "device");
     const reminders = spoken.filter(({ reason }) => reason === "again");
     // Reminders that fall due together are said in one breath, and count as one.
     const left = room - (spoken.length - Math.max(0, reminders.length - 1));

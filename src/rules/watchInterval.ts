@@ -2,6 +2,7 @@ import type { CaseState, History } from "../log/caseState.ts";
 import { meanReadings } from "../log/meanReadings.ts";
 import { selectTargets } from "../log/targets.ts";
 import type { Protocol } from "../protocol/protocol.ts";
+import { DEVICE_ALERTS } from "./alerts/condition.ts";
 
 type Value = { readonly value: number; readonly seq: number };
 
@@ -31,7 +32,8 @@ function goodInARow(
 
 /** How many sets in a row were good since the watch began: as many as of the value that was called least often. */
 function goodSets(state: CaseState, protocol: Protocol, most: number): number {
-  if (Object.keys(state.alerts).length > 0) return 0;
+  const ofDevice: readonly string[] = DEVICE_ALERTS;
+  if (Object.keys(state.alerts).some((id) => !ofDevice.includes(id))) return 0;
   const { mapMmHg, sbpMmHg, spo2Pct, etco2MmHg } = selectTargets(state, protocol);
   const since = state.care.phases?.seq ?? -1;
   const count = (values: Iterable<Value>, isGood: (v: number) => boolean): number =>

@@ -2,7 +2,7 @@ import type { CaseState } from "../../log/caseState.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { promptsStanding } from "../promptsDue.ts";
 import { CAUSE_OF_PROMPT, type AlertCause } from "./cause.ts";
-import type { DeviceFault } from "./condition.ts";
+import { DEVICE_ALERTS } from "./condition.ts";
 import { standingAlerts } from "./standing.ts";
 
 /** Something that was said unasked and that nobody has acknowledged yet. */
@@ -17,13 +17,11 @@ export type Acknowledgeable = {
 
 type Said = Acknowledgeable & { readonly seq: number };
 
-/** Whatever is wrong with the device stands in the log until it is mended. */
-const DEVICE_FAULTS: readonly DeviceFault["kind"][] = ["recordNotSaved", "microphoneLost"];
-
 function alertsSaid(state: CaseState, protocol: Protocol, nowMs: number): readonly Said[] {
   const standing = [
     ...standingAlerts(state, protocol, nowMs),
-    ...DEVICE_FAULTS.map((alertId) => ({ alertId, cause: "device" as const })),
+    // Whatever is wrong with the device stands in the log until it is mended.
+    ...DEVICE_ALERTS.map((alertId) => ({ alertId, cause: "device" as const })),
   ];
   return standing.flatMap(({ alertId, cause }) => {
     const { announcedAtSeq: seq, announcedAtMs: saidAtMs, acknowledgedAtMs } = state.alerts[alertId] ?? {};

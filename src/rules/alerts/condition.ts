@@ -31,6 +31,9 @@ export type AlertBody =
   | { readonly kind: "neuroSign"; readonly signs: readonly SeenSign[] }
   | { readonly kind: "device"; readonly device: DeviceFault["kind"]; readonly text: string };
 
+/** Alerts of the device itself. They tell nothing of the patient. */
+export const DEVICE_ALERTS: readonly DeviceFault["kind"][] = ["recordNotSaved", "microphoneLost"];
+
 /** What is wrong with the device itself; `text` says it and what to do. */
 export type DeviceFault = {
   readonly kind: "recordNotSaved" | "microphoneLost";

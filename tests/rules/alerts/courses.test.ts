@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultProtocol as protocol } from "../../../src/protocol/defaultProtocol.ts";
 import { standingAlerts } from "../../../src/rules/alerts/standing.ts";
+import { watchIntervalS } from "../../../src/rules/watchInterval.ts";
 import { Ward } from "./ward.ts";
 
 const source = { heard: "as said", by: "typed" } as const;
@@ -131,6 +132,16 @@ describe("the device", () => {
     ward.devices = [];
     expect(ward.at(31).heardNow()).toEqual([]);
     expect(ward.standing()).toEqual({});
+  });
+  it("that does not hear takes no place of the patient's alerts, and asks for no more readings", () => {
+    const ward = new Ward();
+    ward.add({ type: "phase.entered", phase: "watch", ...source });
+    for (let i = 0; i < 3; i++) ward.at(i * 60).say({ sbp: 125, dbp: 80, hr: 80, spo2: 98, etco2: 38 });
+    const calm = watchIntervalS(ward.state, protocol);
+    ward.devices = [{ kind: "microphoneLost", sinceMs: 0, text: "Microphone lost." }];
+    expect(ward.heardNow()).toEqual(["microphoneLost raised medium"]);
+    expect(calm).toBeGreaterThan(protocol.timers.watch.shortestS.value);
+    expect(watchIntervalS(ward.state, protocol)).toBe(calm);
   });
   it("that does not hear is a medium one, which can be acknowledged", () => {
     const ward = new Ward();

@@ -3,7 +3,7 @@ import type { Question } from "../../log/facts.ts";
 import type { AlertBody } from "../../rules/alerts/condition.ts";
 import type { StandingAlert } from "../../rules/alerts/standing.ts";
 import { sayBeyond, sayWatched, sayWatchedNumber, showBeyond, showWatched, showWatchedNumber } from "./alertNumber.ts";
-import { sayLength, showLength } from "./clock.ts";
+import { sayLength, showSpan } from "./clock.ts";
 import type { UsualUnits } from "./recordedValue.ts";
 import { saySign } from "./rescue.ts";
 import { sentences } from "./sentence.ts";
@@ -30,8 +30,12 @@ function sayLimit({ code, side, value, target, origin, icpAtTargetMmHg }: Limit,
   return `${number}, ${sayBeyond(code, value, target, side, usual)}`;
 }
 
+const MS_PER_MIN = 60_000;
+/** A straight line foretells no seconds. */
+const wholeMinutes = (ms: number): number => Math.max(1, Math.round(ms / MS_PER_MIN)) * MS_PER_MIN;
+
 const sayFalling = ({ code, value, target, inMs, origin }: Falling, usual: UsualUnits): string =>
-  `${sayWatched(code, origin)} ${sayWatchedNumber(code, value, usual)}, falling, under ${sayWatchedNumber(code, target, usual)} in ${sayLength(inMs)}`;
+  `${sayWatched(code, origin)} ${sayWatchedNumber(code, value, usual)}, falling, under ${sayWatchedNumber(code, target, usual)} in ${sayLength(wholeMinutes(inMs))}`;
 
 /** Number, how far beyond its target, and the age where it matters, e.g. "MAP sixty five, twenty five under ninety." */
 export function sayAlert({ body, ageMs }: StandingAlert, usual: UsualUnits): string {
@@ -50,10 +54,13 @@ export function sayAlert({ body, ageMs }: StandingAlert, usual: UsualUnits): str
   }
 }
 
-/** The same beside the read-back of its number: "end tidal, five under thirty five". A computed one is given whole. */
+/** What was said is read back with its number; a perfusion pressure, or a mean that was worked out, is not. */
+const isReadBack = ({ code, origin }: Limit): boolean => code !== "cpp" && code !== "cppBound" && origin === "measured";
+
+/** The same beside the read-back of its number: "end tidal, five under thirty five". One that is not read back is given whole. */
 export function sayBesideReading(alert: StandingAlert, usual: UsualUnits): string {
   const { body } = alert;
-  if (body.kind !== "limit" || body.origin === "computed") return sayAlert(alert, usual);
+  if (body.kind !== "limit" || !isReadBack(body)) return sayAlert(alert, usual);
   const { code, side, value, target, origin } = body;
   return sentences(`${sayWatched(code, origin)}, ${sayBeyond(code, value, target, side, usual)}`);
 }
@@ -76,7 +83,7 @@ function showLimit({ code, side, value, target, beyond, icpAtTargetMmHg }: Limit
 }
 
 const showFalling = ({ code, value, target, inMs }: Falling, usual: UsualUnits): string =>
-  `${showWatched(code)} ${showWatchedNumber(code, value, usual)}, falling, under ${showWatchedNumber(code, target, usual)} in ${showLength(inMs)}`;
+  `${showWatched(code)} ${showWatchedNumber(code, value, usual)}, falling, under ${showWatchedNumber(code, target, usual)} in ${showSpan(wholeMinutes(inMs))}`;
 
 /**
  * The same on the screen, always with its age: "MAP 65, 25 under target 90, 2 min ago". Where the value is back at target

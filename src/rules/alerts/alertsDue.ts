@@ -52,13 +52,13 @@ const worstOf = (all: readonly Judged[]): Priority | undefined =>
 /** Why these alerts of one cause are to be said now; `undefined` when they have been said recently enough. */
 function reasonFor(all: readonly Judged[], state: CaseState, protocol: Protocol, nowMs: number) {
   const news = all.filter(isNews);
-  const priority = worstOf(news.length > 0 ? all : all.filter(isOpen));
+  const priority = worstOf(all);
   if (priority === undefined || (isQuiet(state, nowMs) && priority !== "high")) return undefined;
   if (news.some((j) => j.change === "worse")) return "worse";
   if (news.length > 0) return "raised";
   // Also when the device clock was set back by as much: a reminder must not stay silent until it has caught up.
   const sinceMs = Math.abs(nowMs - latest(all.map((j) => j.before?.announcedAtMs)));
-  return sinceMs >= againAfterS(all.filter(isOpen), priority, protocol) * 1000 ? "again" : undefined;
+  return sinceMs >= againAfterS(all, priority, protocol) * 1000 ? "again" : undefined;
 }
 
 function announcementFor(
@@ -71,13 +71,13 @@ function announcementFor(
   nowMs: number,
 ): readonly AlertDue[] {
   const reason = reasonFor(all, state, protocol, nowMs);
-  const priority = worstOf(reason === "again" ? all.filter(isOpen) : all);
+  const priority = worstOf(all);
   if (reason === undefined || priority === undefined) return [];
   const isOfDevice = all.some(({ condition }) => condition.cause === "device");
   const fits = isOfDevice || (joins && reason === "again") || hasRoom(room, priority, reason !== "again", protocol);
   // A reminder that is not pressing waits for room; what is new is never without a sound.
   if (!fits && reason === "again" && priority !== "high") return [];
-  const speaker = chooseSpeaker(reason === "again" ? all.filter(isOpen) : all);
+  const speaker = chooseSpeaker(all);
   return standingOf(speaker, nowMs).map((alert) => ({
     ...alert,
     priority,
@@ -107,9 +107,12 @@ function saidInReply(judged: readonly Judged[], announce: readonly AlertDue[], n
   });
 }
 
-/** Alerts that have something to say, those of one cause together, in the order of the protocol. */
+/**
+ * Alerts that have something to say, those of one cause together, in the order of the protocol. One that somebody has says
+ * nothing, and lends nothing of its weight to the others.
+ */
 function byCause(judged: readonly Judged[]): readonly (readonly Judged[])[] {
-  const active = judged.filter(({ condition }) => condition.now !== undefined);
+  const active = judged.filter((j) => j.condition.now !== undefined && (isNews(j) || isOpen(j)));
   const causes = [...new Set(active.map(({ condition }) => condition.cause))];
   return causes.map((cause) => active.filter(({ condition }) => condition.cause === cause));
 }

@@ -68,6 +68,18 @@ describe("somebody has an alert", () => {
   });
 });
 
+it("lends nothing of its weight to another of its cause that is new", () => {
+  const ward = new Ward();
+  ward.say({ map: 75 });
+  ward.round();
+  ward.has("mapLow");
+  ward.has("cppBoundLow");
+  const { keptValue } = ward.state.alerts["mapLow"] ?? {};
+  ward.at(10).say({ sbp: 105, map: 74 });
+  expect(ward.heardNow()).toEqual(["sbpLow raised medium"]);
+  expect(ward.state.alerts["mapLow"]?.keptValue).toBe(keptValue);
+});
+
 it("what was said last is acknowledged first; what was said as one has one time", () => {
   const ward = new Ward();
   ward.say({ map: 70 });

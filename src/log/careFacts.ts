@@ -1,20 +1,10 @@
 import type { DoseUnit, RateUnit } from "../core/doseUnits.ts";
 import type { Strength } from "../core/concentration.ts";
+import type { Phase } from "../protocol/phases.ts";
 import type { DrugClass } from "../protocol/protocol.ts";
 import type { HeardBy } from "./heardBy.ts";
 
-/** Where the case stands, in the order of the job. Nothing is locked: any may follow any. */
-export const PHASES = [
-  "assess",
-  "resuscitate",
-  "prepare",
-  "induce",
-  "intubate",
-  "settle",
-  "watch",
-  "handOver",
-] as const;
-export type Phase = (typeof PHASES)[number];
+export { PHASES, type Phase } from "../protocol/phases.ts";
 
 /** What is done at the airway, as it is called out. `out`: the blade; `tubeOut`: a tube that was in comes out again. */
 export type AirwayEvent = "bladeIn" | "out" | "tubeIn" | "tubeConfirmed" | "tubeOut";

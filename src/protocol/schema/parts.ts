@@ -2,6 +2,7 @@ import * as v from "valibot";
 import { DOSE_UNITS, RATE_UNITS, WEIGHT_SCALARS } from "../../core/doseUnits.ts";
 import { SOURCE_KINDS } from "../../core/derivation.ts";
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
+import { PHASES } from "../phases.ts";
 
 export const text = v.pipe(v.string(), v.trim(), v.nonEmpty("must not be empty"));
 export const number = v.pipe(v.number(), v.finite());
@@ -9,17 +10,7 @@ export const notNegative = v.pipe(number, v.minValue(0, "must not be negative"))
 export const positive = v.pipe(number, v.gtValue(0, "must be above 0"));
 export const count = v.pipe(number, v.integer(), v.minValue(1, "must be 1 or more"));
 
-/** The phases of a case, in order. */
-export const phase = v.picklist([
-  "assess",
-  "resuscitate",
-  "prepare",
-  "induce",
-  "intubate",
-  "settle",
-  "watch",
-  "handOver",
-]);
+export const phase = v.picklist(PHASES);
 export const priority = v.picklist(["high", "medium", "low"]);
 export const vitalCode = v.picklist(Object.keys(VITALS) as [VitalCode, ...VitalCode[]]);
 export const doseUnit = v.picklist(DOSE_UNITS);

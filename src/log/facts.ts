@@ -215,6 +215,8 @@ export type Fact = Stamp &
     | CareFact
     | TalkFact
     | { readonly type: "standBy.started"; readonly untilMs: number }
+    /** The device's clock was set forward (over 0) or back while the case ran on: `atMs` of all facts is not moved by it. */
+    | { readonly type: "clock.changed"; readonly byMs: number }
     /** Again for one that stands: it became worse, or milder. `escalated`: by time alone. */
     | {
         readonly type: "alert.raised";

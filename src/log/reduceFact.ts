@@ -104,6 +104,8 @@ function changed(state: CaseState, fact: Fact): CaseState {
         calledStepId: state.calledStepId === stepId ? undefined : state.calledStepId,
       };
     }
+    case "clock.changed":
+      return state;
     case "standBy.started":
       return { ...state, standByUntilMs: fact.untilMs };
     case "alert.raised": {

@@ -7,9 +7,18 @@ import { Hearer } from "./hearer.ts";
 import { HearMeDialogue, type HearMeTalk } from "./hearMeDialogue.ts";
 import { HEAR_ME_GRAMMAR } from "./hearMeLine.ts";
 import { HEARING_AGAIN, sayRecogniserError, TOO_LOUD } from "./hearingWords.ts";
-import type { HearingEvent, ListeningMode, Recogniser, RecogniserError, Speaker, Utterance } from "./ports.ts";
+import type {
+  HearingEvent,
+  ListeningMode,
+  Recogniser,
+  RecogniserError,
+  Speaker,
+  StorageRoom,
+  Utterance,
+} from "./ports.ts";
 import type { Mouth } from "./mouth.ts";
 import type { LoadedProtocol, ProtocolNotice } from "./protocolFile.ts";
+import { sayRoom } from "../language/sentences/caseRecord.ts";
 import { savingAfter } from "./saving.ts";
 import type { Report } from "./session.ts";
 import { FIRST_TALK, markFor, showEars, type TalkState } from "./talkState.ts";
@@ -92,6 +101,13 @@ export class Conversation {
   noticeProtocol(protocolNotice: ProtocolNotice, fault?: string): void {
     this.#update({ protocolNotice });
     if (fault !== undefined) this.#mouth.say({ text: fault, priority: "medium", alertId: "protocol-file" });
+  }
+
+  /** How the record is kept on this device is shown, and said once where it is not kept well. */
+  noticeRoom(room: StorageRoom): void {
+    const roomText = sayRoom(room);
+    this.#update({ roomText });
+    if (roomText !== "") this.#mouth.say({ text: roomText, priority: "none", alertId: "room" });
   }
 
   stopListening(): void {

@@ -184,6 +184,13 @@ export interface CaseArchive {
   add(record: Pick<RecordFile, "caseId" | "entries">): Promise<Result<void, StoreError>>;
 }
 
+/** What the browser says of the place where the record is kept; what it does not say is missing. */
+export type StorageRoom = {
+  /** It will not evict the record when the device runs short. */
+  readonly isKept?: boolean;
+  readonly freeBytes?: number;
+};
+
 /** Why the platform cannot do it, e.g. "no Ed25519 in this browser". */
 export type SignaturesError = { readonly kind: "not-supported"; readonly detail: string };
 

@@ -70,6 +70,9 @@ export type StepRow = {
 
 /** Everything the page shows, already in words. Components render it and decide nothing. */
 export type ScreenView = {
+  /** "Case kilo four seven", "Rehearsal kilo four seven. No patient." */
+  readonly caseText: string;
+  readonly isRehearsal: boolean;
   readonly caution: string;
   readonly protocolText: string;
   /** "Example protocol, not approved for patients."; empty where its owner has approved it. */
@@ -77,6 +80,8 @@ export type ScreenView = {
   /** What came of the last choice of a protocol file. */
   readonly protocolNotice: ProtocolNotice | undefined;
   readonly saveText: string;
+  /** What must be known of the place where the record is kept; empty where all is well. */
+  readonly roomText: string;
   readonly saveFailed: boolean;
   readonly hearing: {
     readonly status: HearingStatus;

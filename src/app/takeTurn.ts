@@ -37,6 +37,7 @@ import {
   type Spoken,
 } from "./speakDue.ts";
 import { isSurprising } from "./surprise.ts";
+import { withoutExactAge } from "./withoutExactAge.ts";
 import type { Topic, WhyState } from "./topic.ts";
 
 /** What one input led to. Nothing has happened yet: the facts must be durable before anything of it is said. */
@@ -176,7 +177,8 @@ export function takeUtterance(
   const understood = askWhetherGoingOn(context.grammars, grammar, utterance, alone);
   const doubted = utterance.overlapped ? doubtOverlap(understood, state.lastSaid ?? "") : understood;
   const isDoubtful = utterance.doubtful === true || utterance.shape?.clipped === true;
-  const heard = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;
+  const sure = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;
+  const heard = withoutExactAge(sure, state.log);
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const { protocol } = context;
   const acknowledged = acknowledgedByAnswer(state.log, decision.facts);

@@ -22,6 +22,8 @@ export type TalkState = {
   readonly faults: readonly DeviceFault[];
   readonly saveText: string;
   readonly saveFailed: boolean;
+  /** What must be known of the place where the record is kept; empty where all is well. */
+  readonly roomText: string;
   /** What came of the last choice of a protocol file. */
   readonly protocolNotice: ProtocolNotice | undefined;
   readonly hearMe: HearMeTalk;
@@ -56,6 +58,7 @@ export const FIRST_TALK: TalkState = {
   faults: [],
   saveText: "No entry yet",
   saveFailed: false,
+  roomText: "",
   protocolNotice: undefined,
   hearMe: HEAR_ME_SILENT,
 };

@@ -1,5 +1,13 @@
 import type { Quantity, Years } from "./quantity.ts";
 
+/**
+ * The oldest age that is told exactly, years: those of the very old can tell who somebody is. Anyone older is "over 89", and
+ * stands in the record with one year more than this.
+ *
+ * Source: the safe harbour of the US privacy rule, 45 CFR 164.514(b)(2)(i)(C), from memory.
+ */
+export const OLDEST_EXACT_A = 89;
+
 /** What dividing months by twelve and multiplying again may lose. */
 const LOST_MONTHS = 1e-9;
 

@@ -52,6 +52,7 @@ export function Page({ view, actions }: PageProps) {
     <div className={reading ? "page page-reading" : "page"}>
       <header className="page-top">
         <h1 className="name">Tragus</h1>
+        {view.isRehearsal && <ProtocolWarning text={view.caseText} />}
         <HearingPanel hearing={view.hearing} actions={actions} />
         <ProtocolWarning text={view.protocolWarning} />
       </header>
@@ -80,7 +81,9 @@ export function Page({ view, actions }: PageProps) {
       <PageFooter
         caution={view.caution}
         protocolText={view.protocolText}
+        caseText={view.caseText}
         saveText={view.saveText}
+        roomText={view.roomText}
         opener={opener}
         onProtocol={open}
       />

@@ -11,20 +11,22 @@ const OFFLINE_TEXTS: Record<OfflineState, string> = {
   failed: "Not yet stored on this device: it needs the network to start.",
 };
 
-type FooterProps = Pick<ScreenView, "caution" | "protocolText" | "saveText"> & {
+type FooterProps = Pick<ScreenView, "caution" | "protocolText" | "caseText" | "saveText" | "roomText"> & {
   readonly opener: RefObject<HTMLButtonElement | null>;
   readonly onProtocol: () => void;
 };
 
 /** Whose numbers these are, whether the record is safe, and the cautions. */
-export function PageFooter({ caution, protocolText, saveText, opener, onProtocol }: FooterProps) {
+export function PageFooter({ caution, protocolText, caseText, saveText, roomText, opener, onProtocol }: FooterProps) {
   const offlineText = useStore(screenStore, (state) => OFFLINE_TEXTS[state.offline]);
   return (
     <footer className="page-foot">
       <button type="button" className="protocol-open" ref={opener} onClick={onProtocol}>
         Protocol
       </button>
+      <p className="case">{caseText}</p>
       <p className="save">{saveText}</p>
+      {roomText !== "" && <p className="room">{roomText}</p>}
       <p className="protocol">{protocolText}</p>
       {offlineText !== "" && <p className="offline">{offlineText}</p>}
       <p className="caution-line">{caution}</p>

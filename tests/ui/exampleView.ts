@@ -7,7 +7,10 @@ export const exampleView: ScreenView = {
   protocolText: "Example protocol, version 0.1, invented for tests",
   protocolWarning: "Invented, not approved for patients.",
   protocolNotice: undefined,
+  caseText: "Case kilo four seven.",
+  isRehearsal: false,
   saveText: "Saved on this device",
+  roomText: "Little room for the record: 12 megabytes.",
   saveFailed: false,
   hearing: {
     status: "listening",

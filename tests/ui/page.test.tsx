@@ -12,6 +12,8 @@ function textsOf(view: ScreenView): string[] {
     view.caution,
     view.protocolText,
     view.saveText,
+    view.caseText,
+    view.roomText,
     view.hearing.text,
     view.hearing.notice,
     view.hearing.talkText,

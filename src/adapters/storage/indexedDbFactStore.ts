@@ -13,8 +13,6 @@ export type FactStoreParts = {
   readonly name: string;
   readonly sha256Hex: Sha256Hex;
   readonly locks: Locks | undefined;
-  /** Asked once not to evict the record when the device runs short; undefined where a browser cannot be asked. */
-  readonly storage: Pick<StorageManager, "persist"> | undefined;
 };
 
 /** The store of the running page. */
@@ -23,7 +21,6 @@ export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =
     name: "tragus",
     sha256Hex,
     locks: navigator.locks,
-    storage: navigator.storage,
   });
 
 /**
@@ -34,7 +31,7 @@ export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =
  * unless it was closed, and a `case.opened` fact starts the next. Calls are carried out one at a time, in the order in
  * which they were made.
  */
-export function createIndexedDbFactStore({ name, sha256Hex, locks, storage }: FactStoreParts): FactStore & CaseArchive {
+export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStoreParts): FactStore & CaseArchive {
   let database: FactDatabase | undefined;
   let tail: ChainTail | undefined;
   let isLoaded = false;
@@ -48,10 +45,7 @@ export function createIndexedDbFactStore({ name, sha256Hex, locks, storage }: Fa
   };
 
   const connect = async (): Promise<Result<FactDatabase, StoreError>> => {
-    if (!isWriter) {
-      isWriter = await becomeSingleWriter(locks, name);
-      if (isWriter) void storage?.persist().catch(() => undefined);
-    }
+    if (!isWriter) isWriter = await becomeSingleWriter(locks, name);
     if (database !== undefined) return ok(database);
     const opened = await openFactDatabase(name, () => (database = undefined));
     if (opened.ok) database = opened.value;

@@ -1,3 +1,4 @@
+import { sayWhichCase } from "../../language/sentences/caseRecord.ts";
 import { sayProtocolStatus, showProtocolMark } from "../../language/sentences/protocol.ts";
 import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
@@ -28,11 +29,14 @@ export function viewScreen(
   const perfusion = selectPerfusion(log, protocol, nowMs);
   const hearingText = talk.hearing === "listening" ? showListening(talk.mode, talk.attentive) : talk.hearingText;
   return {
+    caseText: sayWhichCase(log),
+    isRehearsal: log.isRehearsal,
     caution: protocol.caution,
     protocolText: showProtocolMark(protocol, mark),
     protocolWarning: sayProtocolStatus(protocol),
     protocolNotice: talk.protocolNotice,
     saveText: talk.saveText,
+    roomText: talk.roomText,
     saveFailed: talk.saveFailed,
     hearing: {
       status: talk.hearing,

@@ -28,6 +28,21 @@ export const NOT_CLOSED = "Not closed: the record cannot be written. The case go
 export const NOT_ERASED = "Not erased: the record cannot be written.";
 export const READ_ONLY = "Read only: another tab keeps this case.";
 
+/** A case of a whole day with its voice notes is a few MB: this is room for several, and time to make more. */
+const LITTLE_BYTES = 50_000_000;
+
+/** What must be known of the place where the record is kept; nothing where all is well. */
+export function sayRoom({ isKept, freeBytes }: { readonly isKept?: boolean; readonly freeBytes?: number }): string {
+  return sentences(
+    freeBytes !== undefined && freeBytes < LITTLE_BYTES
+      ? `Little room for the record: ${Math.floor(freeBytes / 1e6)} megabytes`
+      : undefined,
+    isKept === false
+      ? "This browser may clear the record when space runs short. Save it to a file after the case"
+      : undefined,
+  );
+}
+
 const hours = (ms: number): string => {
   const minutes = Math.round(Math.abs(ms) / 60_000);
   if (minutes < 1) return `${Math.round(Math.abs(ms) / 1000)} seconds`;

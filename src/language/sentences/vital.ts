@@ -1,3 +1,4 @@
+import { OLDEST_EXACT_A } from "../../core/age.ts";
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
 import type { SaidUnit } from "../../log/facts.ts";
 import { sayNumber, showAmount, showNumber } from "./number.ts";
@@ -63,6 +64,9 @@ const withSaidUnit = (number: string, unit: SaidUnit): string =>
 /** A printed number with its unit, "1 month". */
 const withShownUnit = (number: string, unit: SaidUnit): string => spaced(number, ofOne(number, unit) ?? showUnit(unit));
 
+/** An age that is not told exactly. */
+const isOver = (code: VitalCode, value: number): boolean => code === "age" && value > OLDEST_EXACT_A;
+
 /**
  * A vital as it is read back, e.g. "MAP seventy seven", "sats ninety four", "ICP fifteen, one five". The stored unit is
  * understood, except for body measures, which are said with it.
@@ -70,6 +74,7 @@ const withShownUnit = (number: string, unit: SaidUnit): string => spaced(number,
  * @param value in the canonical unit of the vital (`VITALS`); rounded to its decimals.
  */
 export function sayVital(code: VitalCode, value: number): string {
+  if (isOver(code, value)) return `${VITALS.age.spokenName} over ${sayNumber(OLDEST_EXACT_A, 0)}`;
   const { decimals, spokenName, unit } = VITALS[code];
   const number = saySafely(code, value, SAID_UNIT[unit], decimals);
   return spaced(spokenName, SAID_WITH_UNIT.has(code) ? withSaidUnit(number, SAID_UNIT[unit]) : number);
@@ -101,7 +106,9 @@ export const showIn = (value: number, unit: SaidUnit, decimals: 0 | 1 | 2): stri
 
 /** A value of a vital without its label: "77 mmHg", "36.5 °C". Canonical unit, fixed decimals. */
 export const showValue = (code: VitalCode, value: number): string =>
-  showIn(value, SAID_UNIT[VITALS[code].unit], VITALS[code].decimals);
+  isOver(code, value)
+    ? `over ${showIn(OLDEST_EXACT_A, "a", 0)}`
+    : showIn(value, SAID_UNIT[VITALS[code].unit], VITALS[code].decimals);
 
 /** A vital as printed: "MAP 77 mmHg", "SpO2 94 %". Canonical unit, fixed decimals. */
 export const showVital = (code: VitalCode, value: number): string => spaced(VITALS[code].label, showValue(code, value));

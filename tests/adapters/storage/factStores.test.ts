@@ -8,7 +8,7 @@ import { createMemoryFactStore } from "../../../src/adapters/storage/memoryFactS
 import { opened, rate } from "./someFacts.ts";
 
 let made = 0;
-const PARTS = { sha256Hex: sha256HexHere(), locks: undefined, storage: undefined };
+const PARTS = { sha256Hex: sha256HexHere(), locks: undefined };
 const STORES: readonly [string, () => FactStore][] = [
   ["memory", createMemoryFactStore],
   ["IndexedDB", () => createIndexedDbFactStore({ name: `contract-${made++}`, ...PARTS })],

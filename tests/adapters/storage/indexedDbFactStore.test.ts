@@ -15,7 +15,7 @@ import { opened, rate } from "./someFacts.ts";
 
 const NAME = "case-record";
 const makeStore = (parts: Partial<Parameters<typeof createIndexedDbFactStore>[0]> = {}) =>
-  createIndexedDbFactStore({ name: NAME, sha256Hex: sha256HexHere(), locks: undefined, storage: undefined, ...parts });
+  createIndexedDbFactStore({ name: NAME, sha256Hex: sha256HexHere(), locks: undefined, ...parts });
 
 /** A method as it was before being spied on; to be called with its own `this`. */
 const methodOf = <T, K extends keyof T>(prototype: T, name: K): T[K] => prototype[name];
@@ -313,12 +313,4 @@ describe("two tabs", () => {
     expect(await appending).toMatchObject({ ok: false, error: { kind: "other-tab" } });
     expect(await storedEntries()).toHaveLength(1);
   });
-});
-
-it("asks the browser once not to evict the record, and works where it refuses", async () => {
-  const persist = vi.fn(() => Promise.reject(new Error("refused")));
-  const store = makeStore({ storage: { persist } });
-  await store.append([opened("a")]);
-  await store.load();
-  expect(persist).toHaveBeenCalledTimes(1);
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createHearing, type Hearing, type HearingOutput, type HearingParts } from "../../src/listener/hearing.ts";
+import type { FrameJudge } from "../../src/listener/vadTrim.ts";
 
 const PER_MS = 16;
 const START_MS = 1_000_000;
@@ -12,10 +13,11 @@ function wave(ms: number, level: number): Float32Array {
   return Float32Array.from({ length: ms * PER_MS }, (_, i) => (i % 2 === 0 ? level : -level));
 }
 
-const levelJudge = {
+const levelJudge: FrameJudge = {
   judge: (frame: Float32Array) =>
     Promise.resolve(frame.reduce((sum, x) => sum + Math.abs(x), 0) / frame.length > 0.1 ? 0.95 : 0.02),
   reset: () => undefined,
+  another: () => levelJudge,
 };
 
 type Bench = {

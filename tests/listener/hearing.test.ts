@@ -417,3 +417,28 @@ describe("trouble", () => {
     expect(story(outputs)).toEqual(["speechStarted"]);
   });
 });
+
+describe("somebody who talks over our voice", () => {
+  /** Samples from the first of the speech until it was known, in blocks as small as can be. */
+  async function cutAfter(quietSamples: number, loud: number): Promise<number | undefined> {
+    const { hearing, outputs, play } = setUp();
+    hearing.setSpeaking(true);
+    play(wave(quietSamples / PER_MS, 0.01));
+    await hearing.idle();
+    expect(story(outputs)).toEqual([]);
+    for (let samples = 32; samples <= 16_000; samples += 32) {
+      play(wave(2, loud));
+      await hearing.idle();
+      if (story(outputs).length > 0) return samples;
+    }
+    return undefined;
+  }
+
+  // The made-up judge knows a frame as speech by its last 103 samples of it; then it waits for half a frame at most.
+  test.each([0, 64, 128, 192, 256, 320, 384, 448])(
+    "is heard within 23 ms, begun %i samples into a frame",
+    async (at) => {
+      expect(await cutAfter(16_384 + at, 0.5)).toBeLessThanOrEqual(23 * PER_MS);
+    },
+  );
+});

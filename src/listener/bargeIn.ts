@@ -40,7 +40,7 @@ export type BargeIn = {
  * Whether somebody talks over our own voice: by two witnesses, the model and the rise of the level, where one alone must
  * wait until it is sure. What was learned of our voice is kept from one sentence to the next.
  *
- * Numbers: this project's choice on its tuning half (`npm run bench -- bargein` measures the other).
+ * Numbers: this project's choice on tuning voices and halves of noises; `npm run bench -- bargein` measures the others.
  * Errors: none. Not for: what is said; a room that is silent.
  */
 export function createBargeIn(): BargeIn {

@@ -28,6 +28,8 @@ export type Crowd = {
    * @returns the probability that somebody near speaks: the same, but low where a crowd is heard and this is no louder.
    */
   weigh(probability: number, bandPower: number, isOwnVoice: boolean): number;
+  /** The same for a frame that overlaps the last one, by what was heard up to that. */
+  weighBetween(probability: number): number;
   /**
    * Whether the end of speech that began so many frames ago is not to be trusted, as it may itself be what was taken for a
    * crowd: a piece of it could be half a number.
@@ -77,6 +79,13 @@ export function createCrowd(): Crowd {
     crowdDb = at(CROWD_AT_SHARE);
   };
 
+  const near = (probability: number): number => {
+    if (!isCrowd) return probability;
+    const aboveDb = decibels(mean(recent)) - crowdDb;
+    if (aboveDb >= NEAR_BEGINS_DB) return probability;
+    return aboveDb < NEAR_STAYS_DB ? 0 : Math.min(probability, OPEN_ENDPOINT.stayProbability);
+  };
+
   return {
     weigh(probability, bandPower, isOwnVoice) {
       recent[frames++ % SMOOTHED] = bandPower;
@@ -86,11 +95,9 @@ export function createCrowd(): Crowd {
         active[at] = probability >= OPEN_ENDPOINT.stayProbability ? 1 : 0;
         if (learned >= ENOUGH && learned % LEARN_EVERY === 0) learn();
       }
-      if (!isCrowd) return probability;
-      const aboveDb = decibels(mean(recent)) - crowdDb;
-      if (aboveDb >= NEAR_BEGINS_DB) return probability;
-      return aboveDb < NEAR_STAYS_DB ? 0 : Math.min(probability, OPEN_ENDPOINT.stayProbability);
+      return near(probability);
     },
+    weighBetween: near,
     doubts: (framesAgo) => isCrowd && (framesAgo > DOUBTED || frames - framesAgo < crowdFrom),
   };
 }

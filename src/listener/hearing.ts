@@ -1,5 +1,4 @@
-import { createCrowd } from "./crowd.ts";
-import { FRAME_MS, FRAME_SAMPLES } from "./endpoint.ts";
+import { BARGE_IN_ENDPOINT, FRAME_MS, FRAME_SAMPLES, HALF_FRAME_SAMPLES } from "./endpoint.ts";
 import { isFaint } from "./faintVoice.ts";
 import type { GoesOn } from "./goesOn.ts";
 import { createSoundBuffer } from "./hearingBuffer.ts";
@@ -7,7 +6,7 @@ import { createHold, type Hold } from "./hearingHeld.ts";
 import { createMeter } from "./hearingMeter.ts";
 import { m1 } from "./margins.ts";
 import type { SoundShape } from "./soundShape.ts";
-import { createSpeechBand } from "./speechBand.ts";
+import { createNearVoice } from "./nearVoice.ts";
 import { awaitMore, OPEN_SILENCE, stepOpen, type OpenEvent, type OpenState } from "./hearingOpen.ts";
 import { PADDING_SAMPLES, type FrameJudge } from "./vadTrim.ts";
 
@@ -90,11 +89,10 @@ export type Hearing = {
  */
 export function createHearing({ vad, listen, emit, onBroken }: HearingParts): Hearing {
   const sound = createSoundBuffer(REMEMBERED_SAMPLES);
-  /** One frame, used again and again. */
-  const pcm = new Float32Array(FRAME_SAMPLES);
-  const bandPowerOf = createSpeechBand();
+  const half = new Float32Array(HALF_FRAME_SAMPLES);
+  const voice = createNearVoice(vad);
   const meter = createMeter();
-  const crowd = createCrowd();
+  let halvesDone = 0;
   let framesDone = 0;
   let anchorMs = 0;
   let mode: "open" | "held" = "open";
@@ -150,7 +148,7 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
     if (event.fate === "drop") return endOpen(endedAtMs);
     const before = unfollowed;
     unfollowed = undefined;
-    const isDoubtedEnd = crowd.doubts(framesDone - event.first);
+    const isDoubtedEnd = voice.doubts(framesDone - event.first);
     if (event.fate === "refuse" || isDoubtedEnd) return endOpen(endedAtMs, NOTHING);
     const begins = event.first * FRAME_SAMPLES - PADDING_SAMPLES;
     const from = event.fate === "doubt" ? begins : Math.max(begins, cleanFrom);
@@ -183,15 +181,11 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
   };
 
   const stepFrame = async (): Promise<void> => {
-    const frame = framesDone;
-    sound.read(frame * FRAME_SAMPLES, pcm);
-    const probability = await vad.judge(pcm);
-    framesDone++;
+    const frame = framesDone++;
     if (speaking) cleanFrom = framesDone * FRAME_SAMPLES + GATE_TAIL_SAMPLES;
     const gated = frame * FRAME_SAMPLES < cleanFrom;
-    const bandPower = bandPowerOf(pcm);
-    const nearProbability = crowd.weigh(probability, bandPower, gated);
-    if (mode === "open") await stepFrameOpen(frame, nearProbability, gated);
+    const { pcm, probability, near, bandPower } = await voice.judge(gated);
+    if (mode === "open") await stepFrameOpen(frame, near, gated);
     else if (hold !== undefined) {
       hold.step(probability, speaking);
       if (hold.isOver(framesDone * FRAME_SAMPLES)) await finishHold(hold);
@@ -201,12 +195,25 @@ export function createHearing({ vad, listen, emit, onBroken }: HearingParts): He
       emit(event.kind === "level" ? { ...event, inSpeech } : event);
   };
 
+  const stepBetween = async (): Promise<void> => {
+    if (!speaking || mode !== "open" || open.announced) return;
+    const near = await voice.judgeBetween();
+    if (near >= BARGE_IN_ENDPOINT.startProbability) await stepFrameOpen(framesDone, near, true);
+  };
+
+  const stepHalf = async (): Promise<void> => {
+    const from = halvesDone++ * HALF_FRAME_SAMPLES;
+    sound.read(from, half);
+    voice.take(half, from < cleanFrom && !open.announced);
+    await (halvesDone % 2 === 0 ? stepFrame() : stepBetween());
+  };
+
   return {
     push: (block, endsAtMs) =>
       inOrder(async () => {
         sound.append(block);
         anchorMs = endsAtMs;
-        while ((framesDone + 1) * FRAME_SAMPLES <= sound.end()) await stepFrame();
+        while ((halvesDone + 1) * HALF_FRAME_SAMPLES <= sound.end()) await stepHalf();
       }),
     setMode: (wanted) =>
       inOrder(() => {

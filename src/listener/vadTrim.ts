@@ -1,7 +1,12 @@
 import { FRAME_SAMPLES } from "./endpoint.ts";
 
 /** Gives the probability of speech in a frame of 512 samples. Remembers what came before until `reset`. */
-export type FrameJudge = { judge(frame: Float32Array): Promise<number>; reset(): void };
+export type FrameJudge = {
+  judge(frame: Float32Array): Promise<number>;
+  reset(): void;
+  /** The same model with a memory of its own. */
+  another(): FrameJudge;
+};
 
 /** The network was trained with 0.05 to 1.6 s of background around speech; its card asks for about this much: 0.3 s. */
 export const PADDING_SAMPLES = 4_800;

@@ -15,12 +15,14 @@
  *   npm run bench -- voice               how well our own numbers come through noise, plain and shaped
  *   npm run bench -- alerts          what a simulated clinician of six hours is told: missed, late, repeated, seconds of speech
  *       --n 6                        cases a level of talk
+ *   npm run bench -- bargein         how soon our voice is silent when somebody talks over it, and what cuts it off wrongly
  *   npm run bench -- speed           features, network and search, each timed in Node and Chromium; memory
  *   npm run bench -- --seed 7        another choice of voices, noises and samples
  */
 import { runAlerts } from "./alerts/runAlerts.ts";
 import { bytesTable } from "./bytes.ts";
-import { bargeInTable } from "./bargeIn.ts";
+import { bargeInTable } from "./bargeIn/inChromium.ts";
+import { runBargeIn } from "./bargeIn/runBargeIn.ts";
 import { chromiumLatencyTable } from "./chromiumLatency.ts";
 import { chromiumToneTable } from "./chromiumTone.ts";
 import { compileTable } from "./compileTime.ts";
@@ -61,6 +63,7 @@ if (options.part !== undefined) {
     list: runListLength,
     voice: runVoice,
     alerts: runAlerts,
+    bargein: runBargeIn,
   }[options.part];
   await run(options, progress);
   process.exit(0);

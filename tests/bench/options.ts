@@ -14,6 +14,7 @@ const PARTS = {
   list: { full: 0, quick: 0 },
   voice: { full: 100, quick: 20 },
   alerts: { full: 6, quick: 2 },
+  bargein: { full: 60, quick: 8 },
 } as const;
 type Part = keyof typeof PARTS;
 

@@ -11,6 +11,7 @@ const isLoud = (at: number): boolean => at % (3 * RATE_HZ) < 2 * RATE_HZ;
 const madeJudge: FrameJudge = {
   judge: (frame) => Promise.resolve(Math.abs(frame[0]!) > 0.1 ? 0.95 : 0.02),
   reset: () => undefined,
+  another: () => madeJudge,
 };
 
 function heapMiB(): string {

@@ -64,7 +64,7 @@ export async function createVoicesTogether(): Promise<() => FrameJudge> {
     run(batch).catch((error: unknown) => batch.forEach(({ reject }) => reject(error)));
   };
 
-  return () => {
+  const newVoice = (): FrameJudge => {
     const input = new Float32Array(INPUT_SAMPLES);
     const state = new Float32Array(VAD_STATE_VALUES);
     return {
@@ -78,6 +78,8 @@ export async function createVoicesTogether(): Promise<() => FrameJudge> {
         input.fill(0);
         state.fill(0);
       },
+      another: newVoice,
     };
   };
+  return newVoice;
 }

@@ -8,6 +8,8 @@ declare global {
   interface Window {
     /** Sounds 32-bit floats, in base64, in the microphone; settles when they are over. */
     sayIntoMicrophone: (bytes: string, sampleRate: number) => Promise<void>;
+    /** `performance.now()` just before the first sample of the last of them was handed to the microphone. */
+    microphoneBeganAtMs: number;
     /** Pointer, touch and key events that a person or a driver has caused. */
     handEvents: number;
   }
@@ -38,6 +40,7 @@ export function talkingMicrophone(): void {
           source.loop = loop;
           source.addEventListener("ended", () => resolve());
           source.connect(microphone);
+          window.microphoneBeganAtMs = performance.now();
           start.call(source);
         });
       },

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createHearing, type Hearing, type HearingOutput, type HearingParts } from "../../src/listener/hearing.ts";
+import type { FrameJudge } from "../../src/listener/vadTrim.ts";
 
 const PER_MS = 16;
 const START_MS = 1_000_000;
@@ -12,10 +13,11 @@ function wave(ms: number, level: number): Float32Array {
   return Float32Array.from({ length: ms * PER_MS }, (_, i) => (i % 2 === 0 ? level : -level));
 }
 
-const levelJudge = {
+const levelJudge: FrameJudge = {
   judge: (frame: Float32Array) =>
     Promise.resolve(frame.reduce((sum, x) => sum + Math.abs(x), 0) / frame.length > 0.1 ? 0.95 : 0.02),
   reset: () => undefined,
+  another: () => levelJudge,
 };
 
 type Bench = {
@@ -414,4 +416,29 @@ describe("trouble", () => {
     await hearing.idle();
     expect(story(outputs)).toEqual(["speechStarted"]);
   });
+});
+
+describe("somebody who talks over our voice", () => {
+  /** Samples from the first of the speech until it was known, in blocks as small as can be. */
+  async function cutAfter(quietSamples: number, loud: number): Promise<number | undefined> {
+    const { hearing, outputs, play } = setUp();
+    hearing.setSpeaking(true);
+    play(wave(quietSamples / PER_MS, 0.01));
+    await hearing.idle();
+    expect(story(outputs)).toEqual([]);
+    for (let samples = 32; samples <= 16_000; samples += 32) {
+      play(wave(2, loud));
+      await hearing.idle();
+      if (story(outputs).length > 0) return samples;
+    }
+    return undefined;
+  }
+
+  // The made-up judge knows a frame as speech by its last 103 samples of it; then it waits for half a frame at most.
+  test.each([0, 64, 128, 192, 256, 320, 384, 448])(
+    "is heard within 23 ms, begun %i samples into a frame",
+    async (at) => {
+      expect(await cutAfter(16_384 + at, 0.5)).toBeLessThanOrEqual(23 * PER_MS);
+    },
+  );
 });

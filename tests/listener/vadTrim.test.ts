@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { frameSpeech, PADDING_SAMPLES, speechSpan } from "../../src/listener/vadTrim.ts";
+import { frameSpeech, PADDING_SAMPLES, speechSpan, type FrameJudge } from "../../src/listener/vadTrim.ts";
 
 const FRAME = 512;
 const SPEECH = 0.5;
@@ -13,9 +13,10 @@ function recording(frames: number, first: number, last: number): Float32Array {
 }
 
 let resets = 0;
-const judge = {
+const judge: FrameJudge = {
   judge: (frame: Float32Array) => Promise.resolve(frame.some((x) => x === SPEECH) ? 0.9 : 0.01),
   reset: () => void resets++,
+  another: () => judge,
 };
 
 test.each([

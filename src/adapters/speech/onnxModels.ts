@@ -32,21 +32,25 @@ export async function createVoiceActivity(ort: Runtime, model: Uint8Array): Prom
   const session = await ort.InferenceSession.create(model, { executionProviders: ["wasm"] });
   const rate = new ort.Tensor("int64", [VAD_RATE_HZ]);
   const silence = () => new ort.Tensor("float32", new Float32Array(VAD_STATE_VALUES), VAD_STATE_SHAPE);
-  // The runtime copies what it is given, so one buffer serves every frame: 64 samples, then the frame.
-  const sound = new Float32Array(VAD_CONTEXT_SAMPLES + VAD_FRAME_SAMPLES);
-  const input = new ort.Tensor("float32", sound, [1, sound.length]);
-  const feeds = { input, state: silence(), sr: rate };
-  return {
-    async judge(frame) {
-      sound.copyWithin(0, VAD_FRAME_SAMPLES);
-      sound.set(frame, VAD_CONTEXT_SAMPLES);
-      const out = await session.run(feeds);
-      feeds.state = out["stateN"] as Ort.TypedTensor<"float32">;
-      return (out["output"] as Ort.TypedTensor<"float32">).data[0] ?? 0;
-    },
-    reset() {
-      feeds.state = silence();
-      sound.fill(0);
-    },
+  const judge = (): FrameJudge => {
+    // The runtime copies what it is given, so one buffer serves every frame: 64 samples, then the frame.
+    const sound = new Float32Array(VAD_CONTEXT_SAMPLES + VAD_FRAME_SAMPLES);
+    const input = new ort.Tensor("float32", sound, [1, sound.length]);
+    const feeds = { input, state: silence(), sr: rate };
+    return {
+      async judge(frame) {
+        sound.copyWithin(0, VAD_FRAME_SAMPLES);
+        sound.set(frame, VAD_CONTEXT_SAMPLES);
+        const out = await session.run(feeds);
+        feeds.state = out["stateN"] as Ort.TypedTensor<"float32">;
+        return (out["output"] as Ort.TypedTensor<"float32">).data[0] ?? 0;
+      },
+      reset() {
+        feeds.state = silence();
+        sound.fill(0);
+      },
+      another: judge,
+    };
   };
+  return judge();
 }

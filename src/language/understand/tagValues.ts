@@ -188,6 +188,7 @@ const PLAIN_TAGS: readonly string[] = [
   "minutes",
   "reason",
   "role",
+  "label",
 ];
 
 type Values = typeof VALUES;

@@ -22,10 +22,20 @@ export default defineConfig({
         test: {
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
+          exclude: ["tests/browser/crash/**"],
           globalSetup: ["tests/browser/setup.ts"],
           fileParallelism: false,
           testTimeout: 180_000,
           hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "crash",
+          include: ["tests/browser/crash/**/*.test.ts"],
+          globalSetup: ["tests/browser/setup.ts"],
+          fileParallelism: false,
         },
       },
     ],

@@ -14,7 +14,9 @@ export default defineConfig({
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
           setupFiles: ["tests/propertySeed.ts"],
-          testTimeout: 30_000,
+          // Only what hangs: beside the browser tests the processor is theirs.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {

@@ -24,7 +24,7 @@ export function typedOf(line: number): string {
 }
 
 /** The line as the page shows and records what it heard. */
-export function heardOf(line: number): string {
+function heardOf(line: number): string {
   const { sbp, dbp, hr, spo2 } = readingOf(line);
   return `${spell(sbp)} over ${spell(dbp)} rate ${spell(hr)} sats ${spell(spo2)}`;
 }

@@ -14,7 +14,7 @@ import { writeSpokenLines } from "./spokenLines.ts";
 /** Invented. Said by a made voice into the microphone; nothing is typed, clicked or pressed. */
 const LINES = ["blood pressure one ten over sixty", "sats ninety six", "next"];
 /** Seconds of quiet before each line: until the voice has loaded and said its first words, then for each answer. */
-const GAPS_S = [12, 12, 8, 8];
+const GAPS_S = [20, 12, 8, 8];
 const LOADING = { timeout: 60_000, interval: 200 };
 const WHOLE = { timeout: 90_000, interval: 500 };
 

@@ -14,7 +14,9 @@ export default defineConfig({
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: ["tests/browser/**"],
           setupFiles: ["tests/propertySeed.ts"],
-          testTimeout: 30_000,
+          // Only what hangs: beside the browser tests the processor is theirs.
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
         },
       },
       {
@@ -22,10 +24,20 @@ export default defineConfig({
         test: {
           name: "browser",
           include: ["tests/browser/**/*.test.ts"],
+          exclude: ["tests/browser/crash/**"],
           globalSetup: ["tests/browser/setup.ts"],
           fileParallelism: false,
           testTimeout: 180_000,
           hookTimeout: 120_000,
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: "crash",
+          include: ["tests/browser/crash/**/*.test.ts"],
+          globalSetup: ["tests/browser/setup.ts"],
+          fileParallelism: false,
         },
       },
     ],

@@ -10,6 +10,7 @@ import { answerOf, isClosed, selectCalled, selectOpen } from "../../src/log/step
 import { placeOf, placesOf } from "../../src/log/steps/lists.ts";
 import { isSatisfied } from "../../src/log/steps/satisfied.ts";
 import { isStandingBy } from "../../src/rules/standBy.ts";
+import { once } from "./once.ts";
 import { testContext } from "./playCase.ts";
 import { moves, type Move } from "./randomCase.ts";
 
@@ -35,9 +36,10 @@ function play(script: readonly Move[]): readonly Played[] {
   });
 }
 
+const playOnce = once(play);
 const always = (check: (played: readonly Played[]) => void): void =>
   fc.assert(
-    fc.property(moves, (script) => void check(play(script))),
+    fc.property(moves, (script) => void check(playOnce(script))),
     { numRuns: 100 },
   );
 

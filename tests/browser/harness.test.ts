@@ -48,7 +48,8 @@ let opened: OpenedPage;
 
 beforeAll(async () => {
   await new Promise<void>((ready) => server.listen(0, "127.0.0.1", ready));
-  const tone = Float32Array.from({ length: RATE_HZ }, (_, i) => 0.5 * Math.sin((2 * Math.PI * 440 * i) / RATE_HZ));
+  // It begins when the microphone is opened, and must last until the page looks.
+  const tone = Float32Array.from({ length: 20 * RATE_HZ }, (_, i) => 0.5 * Math.sin((2 * Math.PI * 440 * i) / RATE_HZ));
   const wav = join(folder, "tone.wav");
   writeWav(wav, joinWithSilence([tone], [0.5, 5], RATE_HZ), RATE_HZ);
   opened = await openPage({

@@ -91,7 +91,7 @@ describe("the protocol page", () => {
   it("loads another file, marks what differs and records it with its hash", async () => {
     const { page } = opened;
     await choose(asFile("invented.json", JSON.stringify(invented, null, 1)));
-    await vi.waitFor(async () => expect(await main()).toContain("Loaded invented.json"), { timeout: 10_000 });
+    await vi.waitFor(async () => expect(await main()).toContain("Loaded invented.json"), { timeout: 60_000 });
     const hash = createHash("sha256").update(canonicalize(invented)!).digest("hex");
     await expect.poll(main).toContain(hash);
     expect(await page.getByRole("heading", { level: 2 }).first().innerText()).toContain("Invented protocol of a test");
@@ -124,7 +124,7 @@ describe("the protocol page", () => {
     const before = await readFacts(page);
     const bad = { ...invented, timers: { ...invented.timers, standByS: { value: "soon" } }, caution: 3 };
     await choose(asFile("bad.json", JSON.stringify(bad)));
-    await vi.waitFor(async () => expect(await main()).toContain("bad.json was not loaded"), { timeout: 10_000 });
+    await vi.waitFor(async () => expect(await main()).toContain("bad.json was not loaded"), { timeout: 60_000 });
     const text = await main();
     expect(text).toContain("caution:");
     expect(text).toContain("timers.standByS.value:");
@@ -155,7 +155,7 @@ describe("the protocol page", () => {
 
   it("goes back to the bundled example", async () => {
     await opened.page.getByRole("button", { name: "Use the bundled example again" }).click();
-    await expect.poll(main, { timeout: 10_000 }).toContain("Nothing differs from the bundled example.");
+    await expect.poll(main, { timeout: 60_000 }).toContain("Nothing differs from the bundled example.");
   });
 
   it("closes to the case as it was left, with the focus on the button that opened it", async () => {

@@ -1,4 +1,4 @@
-import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from "vitest";
 import type { Fact } from "../../src/log/facts.ts";
 import { openPage, type OpenedPage } from "./openPage.ts";
 import { readFacts } from "./readFacts.ts";
@@ -75,6 +75,9 @@ describe("a case typed beside a loudspeaker that the microphone hears, without a
     opened = await openPage({ browserPath: inject("browserPath"), origin: served.origin, initScripts: [loopBack] });
     const { page } = opened;
     await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
+    // The voice loads after the listener: lines that it cannot answer yet would show nothing.
+    const speaks = async () => (await readFacts(page)).some(({ type }) => type === "speech.started");
+    await vi.waitFor(async () => expect(await speaks()).toBe(true), { timeout: 60_000, interval: 200 });
     for (const line of TYPED) {
       await page.getByRole("textbox").first().fill(line);
       await page.keyboard.press("Enter");

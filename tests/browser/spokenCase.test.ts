@@ -13,19 +13,35 @@ import { writeSpokenLines } from "./spokenLines.ts";
 
 /** Invented. Said by a made voice into the microphone; nothing is typed, clicked or pressed. */
 const LINES = ["blood pressure one ten over sixty", "sats ninety six", "next"];
-/** Seconds of quiet before each line: for loading, then for each answer. */
-const GAPS_S = [12, 12, 8, 8];
+/** Seconds of quiet before each line: until the voice has loaded and said its first words, then for each answer. */
+const GAPS_S = [20, 12, 8, 8];
 const LOADING = { timeout: 60_000, interval: 200 };
 const WHOLE = { timeout: 90_000, interval: 500 };
 
-/** Runs in the page: no microphone until the test says so. */
+/**
+ * Runs in the page: no microphone until the test says so; and then, as from somebody who answers slowly, not before the
+ * listener has loaded: the recording starts with the microphone, however long loading takes.
+ */
 function refuseMicrophoneAtFirst(): void {
   const { mediaDevices } = navigator;
   const ask = mediaDevices.getUserMedia.bind(mediaDevices);
-  mediaDevices.getUserMedia = (constraints) =>
-    localStorage.getItem("microphone") === "allowed"
-      ? ask(constraints)
-      : Promise.reject(new DOMException("refused by the test", "NotAllowedError"));
+  const Original = Worker;
+  const loaded = new Promise<void>((resolve) => {
+    window.Worker = class extends Original {
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(url, options);
+        this.addEventListener("message", ({ data }: MessageEvent<{ op?: string }>) => {
+          if (options?.name === "listener" && data.op === "ready") resolve();
+        });
+      }
+    };
+  });
+  mediaDevices.getUserMedia = async (constraints) => {
+    if (localStorage.getItem("microphone") !== "allowed")
+      throw new DOMException("refused by the test", "NotAllowedError");
+    await loaded;
+    return ask(constraints);
+  };
 }
 
 const isStored = (page: Page): Promise<boolean> =>

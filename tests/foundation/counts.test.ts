@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { countsOf, verdictOf } from "../../.ci/counts.mjs";
+import { countsOf, slowestOf, verdictOf } from "../../.ci/counts.mjs";
 
 const report = (numPassedTests: number, numFailedTests: number, testResults: object[] = []) => ({
   numPassedTests,
@@ -33,5 +33,15 @@ describe("counting what a runner did", () => {
     [{ passed: 0, failed: 0, skipped: 0 }, undefined],
   ])("writes the closing line of %j", (counts, line) => {
     expect(verdictOf("unit", counts)).toBe(line);
+  });
+
+  it("names the files that took longest", () => {
+    const files = [12, 340, 90].map((s, i) => ({
+      name: `/x/${i}.test.ts`,
+      startTime: 5_000,
+      endTime: 5_000 + s * 1000,
+    }));
+    expect(slowestOf(report(3, 0, files), 2)).toEqual(["1.test.ts 340 s", "2.test.ts 90 s"]);
+    expect(slowestOf(undefined)).toEqual([]);
   });
 });

@@ -2,6 +2,8 @@ import { browserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
 import { fetchLanguage, type Language } from "./adapters/files/fetchLanguage.ts";
 import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
+import { printerInPage } from "./adapters/files/printInPage.ts";
+import { fileSaverInPage } from "./adapters/files/saveFile.ts";
 import { fetchSiteBytes } from "./adapters/files/fetchSiteFile.ts";
 import { signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
@@ -15,6 +17,8 @@ import { compileGrammars } from "./app/compileGrammars.ts";
 import type { AppContext } from "./app/context.ts";
 import { Conversation } from "./app/conversation.ts";
 import { readExampleProtocol } from "./app/exampleProtocol.ts";
+import { keepFacts } from "./app/keptFacts.ts";
+import { RecordOut } from "./app/recordOut.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
@@ -24,11 +28,12 @@ import { changeSettings, firstSettings, type Settings, type SettingsInput } from
 import type { TalkState } from "./app/talkState.ts";
 import { viewProtocol } from "./app/view/protocolPage.ts";
 import { viewScreen } from "./app/view/screen.ts";
+import { recordedCase } from "./export/recordedCase.ts";
 import { CANNOT_START } from "./language/sentences/protocol.ts";
 import type { Protocol } from "./protocol/protocol.ts";
 import { mountFailure, mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
-import { showMeter, showProtocolPage, showView } from "./ui/screenStore.ts";
+import { showMeter, showProtocolPage, showRecord, showView } from "./ui/screenStore.ts";
 import dictionary from "../grammars/words.dict?url";
 import exampleFile from "./protocol/defaultProtocol.json?url";
 
@@ -42,6 +47,9 @@ function makeRecogniser(settings: Settings, language: Language): Recogniser {
   const audioMayLeaveDevice = settings.browserEngine === "sends-sound";
   return createWebSpeechRecogniser(browserSpeechService(), { lang: LANGUAGE, audioMayLeaveDevice });
 }
+
+/** A case is called by the beginning of its id. */
+const shortOf = (caseId: string): string => caseId.slice(0, 8);
 
 const makeSpeaker = ({ voiceId }: Settings): Speaker =>
   voiceId === undefined
@@ -60,7 +68,8 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
   const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
-  const session = new Session({ context, store: factStoreInPage(), newCaseId: () => crypto.randomUUID() });
+  const kept = keepFacts(factStoreInPage());
+  const session = new Session({ context, store: kept.store, newCaseId: () => crypto.randomUUID() });
   let settings = firstSettings;
   let shownContext: AppContext | undefined;
   const mediaKeys = mediaKeysInPage(new URL("silence.wav", document.baseURI).href, () => conversation.press());
@@ -86,6 +95,20 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings, language));
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
+  const recordOut = new RecordOut({
+    clock: browserClock,
+    zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+    recorded: () => {
+      const { protocol, mark } = session.context;
+      const caseId = session.state.log.caseId ?? "";
+      return recordedCase({ caseId, label: shortOf(caseId), rehearsal: false, facts: kept.facts(), protocol, mark });
+    },
+    loadPrinted: async () => (await import("./export/printed/printedRecord.ts")).printedRecord,
+    exporters: {},
+    saver: fileSaverInPage(),
+    printer: printerInPage(),
+    onChange: showRecord,
+  });
   const take = async (choosing: Promise<Choice>): Promise<void> => {
     const { loaded, notice } = await choosing;
     if (loaded !== undefined) await conversation.useProtocol(loaded);
@@ -105,10 +128,15 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     forgetVoice: () => void conversation.hearMe.forget(),
     loadProtocol: (files) => void take(protocols.choose(files)),
     forgetProtocol: () => void take(protocols.forget()),
+    printRecord: () => void recordOut.print(),
+    exportRecord: (kind) => void recordOut.export(kind),
   };
   mountScreen(root, actions);
   if (first.notice !== undefined) conversation.noticeProtocol(first.notice, first.fault);
-  void conversation.start().finally(() => void registerOffline());
+  void conversation.start().finally(() => {
+    void registerOffline();
+    void recordOut.prepare();
+  });
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));
   watchLocalVoices((voices) => change({ kind: "voices", voices }));
 }

@@ -1,6 +1,7 @@
 import type { ShownClock } from "../language/sentences/clock.ts";
 import type { ListeningMode } from "./ports.ts";
 import type { DrugsView } from "./view/drugs.ts";
+import type { ExportKind } from "./view/record.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
@@ -157,4 +158,6 @@ export interface ScreenActions extends ProtocolActions {
   startHearMe(): void;
   skipHearMe(): void;
   forgetVoice(): void;
+  printRecord(): void;
+  exportRecord(kind: ExportKind): void;
 }

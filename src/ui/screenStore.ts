@@ -1,5 +1,6 @@
 import { createStore } from "zustand/vanilla";
 import type { Meter, ScreenView } from "../app/screenView.ts";
+import type { RecordView } from "../app/view/record.ts";
 import type { ProtocolPageView } from "../app/view/protocolPageTypes.ts";
 
 /** How far the page may be trusted to start without a network. */
@@ -10,6 +11,7 @@ type ScreenState = {
   readonly view: ScreenView | undefined;
   readonly meter: Meter | undefined;
   readonly protocolPage: ProtocolPageView | undefined;
+  readonly record: RecordView | undefined;
   readonly offline: OfflineState;
 };
 
@@ -18,6 +20,7 @@ export const screenStore = createStore<ScreenState>(() => ({
   view: undefined,
   meter: undefined,
   protocolPage: undefined,
+  record: undefined,
   offline: "unknown",
 }));
 
@@ -33,6 +36,11 @@ export function showMeter(meter: Meter): void {
 /** Kept apart too: it is long, and changes only with the protocol. */
 export function showProtocolPage(protocolPage: ProtocolPageView): void {
   screenStore.setState({ protocolPage });
+}
+
+/** Kept apart too: it changes only when the record leaves the device. */
+export function showRecord(record: RecordView): void {
+  screenStore.setState({ record });
 }
 
 export function showOffline(offline: OfflineState): void {

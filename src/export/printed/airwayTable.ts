@@ -2,7 +2,7 @@ import { showNumber } from "../../core/shownNumber.ts";
 import type { AttemptOutcome } from "../../log/attempt.ts";
 import { selectAttempts, selectFirstAttempt } from "../../log/attemptRecord.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, section, table, type Html } from "./html.ts";
+import { markup, section, table, type Html } from "./html.ts";
 import { showLength, type Times } from "./times.ts";
 
 const OUTCOMES: Readonly<Record<AttemptOutcome, string>> = {
@@ -19,7 +19,7 @@ const whole = (value: number | undefined): string => (value === undefined ? "–
 export function airwaySection(recorded: RecordedCase, times: Times, endMs: number): Html {
   const { state, protocol } = recorded;
   const attempts = selectAttempts(state, protocol, endMs);
-  if (attempts.length === 0) return section("airway", "Airway", html`<p>No attempt was called out.</p>`);
+  if (attempts.length === 0) return section("airway", "Airway", markup`<p>No attempt was called out.</p>`);
   const { firstPass, withoutLow } = selectFirstAttempt(state, protocol);
   const rows = attempts.map(({ attempt, lengthMs, lowest }) => [
     String(attempt.number),
@@ -38,8 +38,6 @@ export function airwaySection(recorded: RecordedCase, times: Times, endMs: numbe
       ["No.", "Began", "Length", "Outcome", "SpO2, %", "SBP, mmHg", "MAP, mmHg"],
       rows,
     ),
-    html`<p>
-      First pass: ${JUDGED[firstPass]}. First pass without SpO2 or systolic under its limit: ${JUDGED[withoutLow]}.
-    </p>`,
+    markup`<p>First pass: ${JUDGED[firstPass]}. First pass without SpO2 or systolic under its limit: ${JUDGED[withoutLow]}.</p>`,
   );
 }

@@ -2,14 +2,12 @@ import type { RecordedCase } from "../recordedCase.ts";
 import type { ProtocolMark } from "../../log/facts.ts";
 import { protocolStatus } from "../../log/protocolStatus.ts";
 import { selectLatest } from "../../log/selectors.ts";
-import { html, type Html, type Piece } from "./html.ts";
+import { markup, type Html, type Piece } from "./html.ts";
 import { clockChanged } from "./laneEvents.ts";
 import { showLength, type Times } from "./times.ts";
 import { capital, REHEARSAL, showVital } from "./words.ts";
 
-const entry = (name: string, value: Piece): Html =>
-  html`<dt>${name}</dt>
-    <dd>${value}</dd>`;
+const entry = (name: string, value: Piece): Html => markup`<dt>${name}</dt><dd>${value}</dd>`;
 
 const markText = ({ name, version, hash, signedBy }: ProtocolMark): string =>
   [
@@ -62,29 +60,17 @@ export function caseHead(recorded: RecordedCase, times: Times, nowMs: number, en
   const { label, rehearsal, caseId, facts, protocol, mark } = recorded;
   const openedAtMs = facts[0]?.atMs ?? endMs;
   const notes = notesOf(recorded, times, endMs);
-  return html`<header>
-    <h1>Tragus: record of case ${label}</h1>
-    ${rehearsal ? html`<p class="rehearsal">${REHEARSAL}</p>` : undefined}
-    <p class="caution">${protocol.caution}</p>
-    <dl>
-      ${[
-        entry("Case", `${label}; ${caseId}`),
-        entry("Opened", times.full(openedAtMs)),
-        entry("Last entry", `${times.full(endMs)}, ${showLength(endMs - openedAtMs)} after the opening`),
-        entry("Printed", `${times.full(nowMs)}; ${facts.length} facts`),
-        entry("Protocol", `${protocol.name}, version ${protocol.version}, ${protocol.date}, ${protocol.owner}`),
-        entry("Standing", protocolStatus(protocol.status) || "Approved by its owner."),
-        entry("SHA-256", mark.hash ?? "none"),
-        entry("Signature", mark.signedBy === undefined ? "not signed" : `signed by key ${mark.signedBy}`),
-        entry("Patient", capital(patientText(recorded))),
-      ]}
-    </dl>
-    ${
-      notes.length === 0
-        ? undefined
-        : html`<ul class="notes">
-            ${notes.map((note) => html`<li>${note}</li>`)}
-          </ul>`
-    }
-  </header>`;
+  return markup`<header><h1>Tragus: record of case ${label}</h1>${rehearsal ? markup`<p class="rehearsal">${REHEARSAL}</p>` : undefined}<p class="caution">${protocol.caution}</p><dl>${[
+    entry("Case", `${label}; ${caseId}`),
+    entry("Opened", times.full(openedAtMs)),
+    entry("Last entry", `${times.full(endMs)}, ${showLength(endMs - openedAtMs)} after the opening`),
+    entry("Printed", `${times.full(nowMs)}; ${facts.length} facts`),
+    entry("Protocol", `${protocol.name}, version ${protocol.version}, ${protocol.date}, ${protocol.owner}`),
+    entry("Standing", protocolStatus(protocol.status) || "Approved by its owner."),
+    entry("SHA-256", mark.hash ?? "none"),
+    entry("Signature", mark.signedBy === undefined ? "not signed" : `signed by key ${mark.signedBy}`),
+    entry("Patient", capital(patientText(recorded))),
+  ]}</dl>${
+    notes.length === 0 ? undefined : markup`<ul class="notes">${notes.map((note) => markup`<li>${note}</li>`)}</ul>`
+  }</header>`;
 }

@@ -1,4 +1,4 @@
-/** Text that is HTML already. Only `html` makes it, so nothing that was heard gets there unescaped. */
+/** Text that is HTML already. Only `markup` makes it, so nothing that was heard gets there unescaped. */
 export class Html {
   readonly text: string;
   constructor(text: string) {
@@ -22,44 +22,26 @@ const HIDDEN = /(?![\t\n])[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2
 const escaped = (text: string): string =>
   text.replace(HIDDEN, "\ufffd").replace(/[&<>"']/gu, (character) => ENTITIES[character] ?? "");
 
-function markup(piece: Piece): string {
+function written(piece: Piece): string {
   if (piece === undefined) return "";
   if (piece instanceof Html) return piece.text;
-  if (typeof piece === "object") return piece.map(markup).join("");
+  if (typeof piece === "object") return piece.map(written).join("");
   return escaped(String(piece));
 }
 
 /** A template of HTML or SVG: what is put into it is escaped unless it is `Html` itself. */
-export const html = (parts: TemplateStringsArray, ...pieces: readonly Piece[]): Html =>
-  new Html(parts.reduce((text, part, i) => text + markup(pieces[i - 1]) + part));
+export const markup = (parts: TemplateStringsArray, ...pieces: readonly Piece[]): Html =>
+  new Html(parts.reduce((text, part, i) => text + written(pieces[i - 1]) + part));
 
 /** A table whose head repeats on each page. Cells of the first column are the heads of their rows. Nothing without rows. */
 export const table = (caption: string, heads: readonly string[], rows: readonly (readonly Piece[])[]): Html =>
   rows.length === 0
-    ? html``
-    : html`<table>
-        <caption>
-          ${caption}
-        </caption>
-        <thead>
-          <tr>
-            ${heads.map((head) => html`<th scope="col">${head}</th>`)}
-          </tr>
-        </thead>
-        <tbody>
-          ${rows.map(
-            ([first, ...rest]) =>
-              html`<tr>
-                <th scope="row">${first}</th>
-                ${rest.map((cell) => html`<td>${cell}</td>`)}
-              </tr>`,
-          )}
-        </tbody>
-      </table>`;
+    ? markup``
+    : markup`<table><caption>${caption}</caption><thead><tr>${heads.map((head) => markup`<th scope="col">${head}</th>`)}</tr></thead><tbody>${rows.map(
+        ([first, ...rest]) =>
+          markup`<tr><th scope="row">${first}</th>${rest.map((cell) => markup`<td>${cell}</td>`)}</tr>`,
+      )}</tbody></table>`;
 
-/** The same with the rows struck of which this is said. */
+/** A part of the record with its heading. */
 export const section = (id: string, title: string, ...body: readonly Piece[]): Html =>
-  html`<section aria-labelledby="${id}">
-    <h2 id="${id}">${title}</h2>
-    ${body}
-  </section>`;
+  markup`<section aria-labelledby="${id}"><h2 id="${id}">${title}</h2>${body}</section>`;

@@ -12,7 +12,7 @@ const SHORTEST_MIN = 30;
 const TICKS = 6;
 
 /** How long a strip is: the shortest of half an hour, an hour, two, … of which not too many cover the case. */
-export function stripMs(lengthMs: number): number {
+function stripMs(lengthMs: number): number {
   let min = SHORTEST_MIN;
   while (lengthMs > min * MIN_MS * MOST_STRIPS) min *= 2;
   return min * MIN_MS;

@@ -1,4 +1,4 @@
-import { html, type Html } from "./html.ts";
+import { markup, type Html } from "./html.ts";
 import type { Lane } from "./laneEvents.ts";
 import { isIn, PLOT_PX, ROW_PX, ticksOf, xOf, type Strip } from "./plotFrame.ts";
 
@@ -43,28 +43,23 @@ export function drawLanes(lanes: readonly Lane[], strip: Strip, topPx: number): 
     unlabelled += placed.filter(({ text }) => text === undefined).length;
     const rows = Math.max(1, ...placed.map(({ row }) => row + 1));
     const short = name.length > MOST_NAME ? `${name.slice(0, MOST_NAME - 1)}…` : name;
-    drawn.push(html`<path class="grid" d="M0 ${y}H${PLOT_PX.right}" /><text x="0" y="${y + 11}">${short}</text>`);
+    drawn.push(markup`<path class="grid" d="M0 ${y}H${PLOT_PX.right}"/><text x="0" y="${y + 11}">${short}</text>`);
     for (const { atMs, untilMs } of bars) {
       const [x1, x2] = [Math.max(PLOT_PX.left, xOf(strip, atMs)), Math.min(PLOT_PX.right, xOf(strip, untilMs))];
-      drawn.push(html`<rect class="bar" x="${x1}" y="${y + rows * ROW_PX - 1}" width="${x2 - x1}" height="3" />`);
+      drawn.push(markup`<rect class="bar" x="${x1}" y="${y + rows * ROW_PX - 1}" width="${x2 - x1}" height="3"/>`);
     }
     for (const { x, text, row, toLeft } of placed)
       drawn.push(
-        html`<path class="event" d="M${x} ${y + row * ROW_PX + 2}v${ROW_PX - 3}" /><text
-            x="${toLeft ? x - 3 : x + 3}"
-            y="${y + row * ROW_PX + 11}"
-            ${toLeft ? html` text-anchor="end"` : undefined}
-            >${text}</text
-          >`,
+        markup`<path class="event" d="M${x} ${y + row * ROW_PX + 2}v${ROW_PX - 3}"/><text x="${toLeft ? x - 3 : x + 3}" y="${y + row * ROW_PX + 11}" ${toLeft ? markup` text-anchor="end"` : undefined} >${text}</text>`,
       );
     y += rows * ROW_PX + (bars.length > 0 ? 4 : 0);
   }
   if (unlabelled > 0) {
     drawn.push(
-      html`<text x="0" y="${y + 11}">${unlabelled} marks have no room for their words: see the tables.</text>`,
+      markup`<text x="0" y="${y + 11}">${unlabelled} marks have no room for their words: see the tables.</text>`,
     );
     y += ROW_PX;
   }
   const ticks = ticksOf(strip).map((atMs) => `M${xOf(strip, atMs)} ${topPx}V${y}`);
-  return { drawn: html`<path class="grid" d="${ticks.join("")}" />${drawn}`, heightPx: y - topPx };
+  return { drawn: markup`<path class="grid" d="${ticks.join("")}"/>${drawn}`, heightPx: y - topPx };
 }

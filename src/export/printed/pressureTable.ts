@@ -5,7 +5,7 @@ import { selectMeans, selectPerfusionPressures, selectSystolics } from "../../lo
 import type { TargetSpan } from "../../log/targetSpans.ts";
 import type { CurrentTargets } from "../../log/targets.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, section, table, type Html } from "./html.ts";
+import { markup, section, table, type Html } from "./html.ts";
 import type { Times } from "./times.ts";
 
 const tenths = (value: number): string => showNumber(value, 1);
@@ -65,12 +65,8 @@ export function lowPressureSection(recorded: RecordedCase, spans: readonly Targe
       ],
       rows,
     ),
-    html`<p>
-      A straight line is drawn between readings; readings more than ${unknownAfterS.value / 60} min apart leave the time
-      between them not known. Time before the first reading and after the last is not
-      counted.${
-        map.length > 0 && state.vitals.icp === undefined ? " ICP was not measured, so there is no CPP." : undefined
-      }
-    </p>`,
+    markup`<p>A straight line is drawn between readings; readings more than ${unknownAfterS.value / 60} min apart leave the time between them not known. Time before the first reading and after the last is not counted.${
+      map.length > 0 && state.vitals.icp === undefined ? " ICP was not measured, so there is no CPP." : undefined
+    }</p>`,
   );
 }

@@ -3,7 +3,7 @@ import type { RecordedCase } from "../recordedCase.ts";
 import { airwaySection } from "./airwayTable.ts";
 import { caseHead } from "./caseHead.ts";
 import { drugSection } from "./drugTables.ts";
-import { html, Html, section } from "./html.ts";
+import { markup, Html, section } from "./html.ts";
 import { lowPressureSection } from "./pressureTable.ts";
 import { spokenSection } from "./spokenTables.ts";
 import { statementSection } from "./statementTable.ts";
@@ -15,20 +15,7 @@ import { trendPlot } from "./trendPlot.ts";
 import { REHEARSAL } from "./words.ts";
 
 /** A rehearsal is marked across each page too: not every browser fills the margins. */
-const ACROSS = html`<svg class="across" viewBox="0 0 180 260" width="100%" height="100%" aria-hidden="true">
-  <text
-    x="90"
-    y="130"
-    text-anchor="middle"
-    transform="rotate(-55 90 130)"
-    font-size="18"
-    fill="none"
-    stroke="#ccc"
-    stroke-width="0.4"
-  >
-    ${REHEARSAL}
-  </text>
-</svg>`;
+const ACROSS = markup`<svg class="across" viewBox="0 0 180 260" width="100%" height="100%" aria-hidden="true"><text x="90" y="130" text-anchor="middle" transform="rotate(-55 90 130)" font-size="18" fill="none" stroke="#ccc" stroke-width="0.4" >${REHEARSAL}</text></svg>`;
 
 /**
  * The record of one case as one HTML document with its own style, to be printed on A4 or Letter.
@@ -50,28 +37,14 @@ export function printedRecord(
   const strike = strikable(recorded, times);
   const title = `Tragus, case ${label}${rehearsal ? `, ${REHEARSAL}` : ""}`;
   const style = printedStyle(`Tragus, case ${label}`, rehearsal ? REHEARSAL : "");
-  return html`<!doctype html>
-    <html lang="en-GB">
-      <head>
-        <meta charset="utf-8" />
-        <title>${title}</title>
-        <style>
-          ${new Html(style)}
-        </style>
-      </head>
-      <body>
-        <main class="record">
-          ${
-            rehearsal ? ACROSS : undefined
-          }${caseHead(recorded, times, nowMs, endMs)}${lowPressureSection(recorded, spans, times)}${section(
-            "trend",
-            "Trend",
-            trendPlot(recorded, spans, times, endMs),
-          )}${drugSection(recorded, times, strike)}${airwaySection(recorded, times, endMs)}${stepSection(recorded, times, endMs)}${spokenSection(
-            recorded,
-            times,
-          )}${statementSection(recorded, times, strike)}
-        </main>
-      </body>
-    </html>`.text;
+  return markup`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"/><title>${title}</title><style>${new Html(style)}</style></head><body><main class="record">${
+    rehearsal ? ACROSS : undefined
+  }${caseHead(recorded, times, nowMs, endMs)}${lowPressureSection(recorded, spans, times)}${section(
+    "trend",
+    "Trend",
+    trendPlot(recorded, spans, times, endMs),
+  )}${drugSection(recorded, times, strike)}${airwaySection(recorded, times, endMs)}${stepSection(recorded, times, endMs)}${spokenSection(
+    recorded,
+    times,
+  )}${statementSection(recorded, times, strike)}</main></body></html>`.text;
 }

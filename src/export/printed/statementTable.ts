@@ -1,7 +1,7 @@
 import type { Fact, Question } from "../../log/facts.ts";
 import type { HeardBy } from "../../log/heardBy.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, section, table, type Html, type Piece } from "./html.ts";
+import { markup, section, table, type Html, type Piece } from "./html.ts";
 import { statementText } from "./statementText.ts";
 import type { Strikable } from "./struck.ts";
 import type { Times } from "./times.ts";
@@ -24,7 +24,7 @@ type Closing = Extract<Fact, { readonly type: "question.closed" }>;
 type Row = { readonly atMs: number; readonly stated: Piece; readonly heard: Piece };
 
 const heardCell = (words: string, by?: HeardBy): Html =>
-  html`<bdi>“${words}”</bdi>${by === undefined ? undefined : `, ${WAYS[by]}`}`;
+  markup`<bdi>“${words}”</bdi>${by === undefined ? undefined : `, ${WAYS[by]}`}`;
 
 const wordsOf = (fact: Fact): Html | undefined =>
   "heard" in fact ? heardCell(fact.heard, "by" in fact ? fact.by : undefined) : undefined;
@@ -35,7 +35,11 @@ function questionRow(
   outcome: Closing["outcome"] | "open",
 ): Row | undefined {
   if (outcome === "affirmed") return undefined;
-  return { atMs: askedAtMs, stated: html`<b>${OUTCOMES[outcome]}</b>; asked: ${prompt}`, heard: heardCell(heard, by) };
+  return {
+    atMs: askedAtMs,
+    stated: markup`<b>${OUTCOMES[outcome]}</b>; asked: ${prompt}`,
+    heard: heardCell(heard, by),
+  };
 }
 
 /** One row for each breath: what was stated in it, and the words it was heard as. */
@@ -57,7 +61,7 @@ function rowsOf({ facts, protocol }: RecordedCase, strike: Strikable): readonly 
     if (text === undefined) continue;
     const stated = strike(fact.id, text);
     const last = rows.at(-1);
-    if (goesOn && last !== undefined) rows.splice(-1, 1, { ...last, stated: html`${last.stated}<br />${stated}` });
+    if (goesOn && last !== undefined) rows.splice(-1, 1, { ...last, stated: markup`${last.stated}<br/>${stated}` });
     else rows.push({ atMs: fact.atMs, stated, heard: wordsOf(fact) });
   }
   return rows;

@@ -5,7 +5,7 @@ import { placesOf, type ListId } from "../../log/steps/lists.ts";
 import { answerOf } from "../../log/steps/openSteps.ts";
 import { isSatisfied } from "../../log/steps/satisfied.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, section, table, type Html, type Piece } from "./html.ts";
+import { markup, section, table, type Html, type Piece } from "./html.ts";
 import type { Times } from "./times.ts";
 import { capital } from "./words.ts";
 
@@ -15,7 +15,7 @@ const LISTS: Readonly<Record<ListId, string>> = {
   rescue: "Herniation rescue",
   failedAirway: "Failed airway",
 };
-export const ANSWERS: Readonly<Record<StepAnswer, string>> = {
+const ANSWERS: Readonly<Record<StepAnswer, string>> = {
   done: "done",
   "not-needed": "not needed",
   later: "put off",
@@ -62,7 +62,7 @@ export function stepSection(recorded: RecordedCase, times: Times, endMs: number)
     const answer = answerOf(state, place);
     const byRecord = isSatisfied(state, protocol, step, endMs) ? "by the record" : "open";
     return [
-      step.killer ? html`${capital(step.name)} <b>(critical)</b>` : capital(step.name),
+      step.killer ? markup`${capital(step.name)} <b>(critical)</b>` : capital(step.name),
       step.challenge,
       answer === undefined || (answer.answer === "later" && byRecord !== "open") ? byRecord : showAnswer(answer),
       answer === undefined ? "" : times.time(answer.atMs),
@@ -71,7 +71,7 @@ export function stepSection(recorded: RecordedCase, times: Times, endMs: number)
   return section(
     "steps",
     "Steps",
-    html`<p>As they stood at the last entry. “By the record”: what was recorded answers it, nobody had to.</p>`,
+    markup`<p>As they stood at the last entry. “By the record”: what was recorded answers it, nobody had to.</p>`,
     listsOf(recorded).map((list) =>
       table(LISTS[list], ["Step", "Challenge", "Answer", "Time"], placesOf(protocol, list).map(rowOf)),
     ),

@@ -1,6 +1,6 @@
 import type { Fact } from "../../log/facts.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, type Html, type Piece } from "./html.ts";
+import { markup, type Html, type Piece } from "./html.ts";
 import type { Times } from "./times.ts";
 
 type Strike = Extract<Fact, { readonly type: "entry.struck" }>;
@@ -14,7 +14,7 @@ export function strikable({ facts }: RecordedCase, times: Times): Strikable {
   return (factId, text) => {
     const strike = strikes.get(factId);
     return strike === undefined
-      ? html`${text}`
-      : html`<del>${text}</del> <b>struck</b> ${times.time(strike.atMs)}, ${strike.reason}`;
+      ? markup`${text}`
+      : markup`<del>${text}</del> <b>struck</b> ${times.time(strike.atMs)}, ${strike.reason}`;
   };
 }

@@ -8,7 +8,7 @@ import { selectMeans, selectPerfusionPressures, selectSystolics } from "../../lo
 import type { TargetSpan } from "../../log/targetSpans.ts";
 import type { CurrentTargets } from "../../log/targets.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { html, type Html } from "./html.ts";
+import { markup, type Html } from "./html.ts";
 import { lanesOf, type Lane } from "./laneEvents.ts";
 import { axisOf, isIn, PLOT_PX, stripsOf, ticksOf, xOf, type Strip } from "./plotFrame.ts";
 import { drawLanes } from "./plotLanes.ts";
@@ -181,20 +181,11 @@ function drawStrip(
   const below = drawLanes(lanes, strip, y);
   const height = y + below.heightPx + 2;
   const label = `Trend from ${times.full(strip.fromMs)} to ${times.time(strip.toMs)}`;
-  return html`<figure>
-    <figcaption>${label}</figcaption>
-    <svg
-      role="img"
-      aria-label="${label}"
-      width="${PLOT_PX.width}"
-      height="${height}"
-      viewBox="0 0 ${PLOT_PX.width} ${height}"
-    >
-      ${ticksOf(strip).map(
-        (atMs) => html`<text x="${xOf(strip, atMs)}" y="11" text-anchor="middle">${times.hour(atMs)}</text>`,
-      )}${drawn}${below.drawn}
-    </svg>
-  </figure>`;
+  return markup`<figure><figcaption>${label}</figcaption><svg role="img" aria-label="${label}" width="${PLOT_PX.width}" height="${height}" viewBox="0 0 ${PLOT_PX.width} ${height}" >${ticksOf(
+    strip,
+  ).map(
+    (atMs) => markup`<text x="${xOf(strip, atMs)}" y="11" text-anchor="middle">${times.hour(atMs)}</text>`,
+  )}${drawn}${below.drawn}</svg></figure>`;
 }
 
 /** Whether anything is drawn in this strip. */
@@ -209,9 +200,9 @@ export function trendPlot(recordedCase: RecordedCase, spans: readonly TargetSpan
   const { panels, withinMs } = panelsOf(recordedCase, spans, fromMs, endMs);
   const { low, high } = recordedCase.protocol.assumedIcpMmHg.value;
   const strips = stripsOf(fromMs, endMs);
-  return html`${markDefinitions()}${legend(`${whole(low)} to ${whole(high)} mmHg`)}${strips.map((strip) =>
+  return markup`${markDefinitions()}${legend(`${whole(low)} to ${whole(high)} mmHg`)}${strips.map((strip) =>
     hasAny(panels, lanes, strip)
       ? drawStrip(panels, lanes, strip, withinMs, times)
-      : html`<p>Nothing to draw from ${times.time(strip.fromMs)} to ${times.time(strip.toMs)}.</p>`,
+      : markup`<p>Nothing to draw from ${times.time(strip.fromMs)} to ${times.time(strip.toMs)}.</p>`,
   )}`;
 }

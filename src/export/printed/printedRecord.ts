@@ -37,7 +37,7 @@ export function printedRecord(
   const strike = strikable(recorded, times);
   const title = `Tragus, case ${label}${rehearsal ? `, ${REHEARSAL}` : ""}`;
   const style = printedStyle(`Tragus, case ${label}`, rehearsal ? REHEARSAL : "");
-  return markup`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"/><title>${title}</title><style>${new Html(style)}</style></head><body><main class="record">${
+  return markup`<!doctype html><html lang="en-GB"><head><meta charset="utf-8"><title>${title}</title><style>${new Html(style)}</style></head><body><main class="record">${
     rehearsal ? ACROSS : undefined
   }${caseHead(recorded, times, nowMs, endMs)}${lowPressureSection(recorded, spans, times)}${section(
     "trend",

@@ -61,7 +61,7 @@ function rowsOf({ facts, protocol }: RecordedCase, strike: Strikable): readonly 
     if (text === undefined) continue;
     const stated = strike(fact.id, text);
     const last = rows.at(-1);
-    if (goesOn && last !== undefined) rows.splice(-1, 1, { ...last, stated: markup`${last.stated}<br/>${stated}` });
+    if (goesOn && last !== undefined) rows.splice(-1, 1, { ...last, stated: markup`${last.stated}<br>${stated}` });
     else rows.push({ atMs: fact.atMs, stated, heard: wordsOf(fact) });
   }
   return rows;

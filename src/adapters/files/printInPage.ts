@@ -1,5 +1,8 @@
 import type { Printer } from "../../app/ports.ts";
 
+/** The one style of the document. It is taken out before anything is parsed: the policy of the page would refuse it aloud. */
+const STYLE = /<style>(.*?)<\/style>/su;
+
 /**
  * Prints a document in place of this page. The page takes the document into itself for as long as it is printed, since that
  * serves the browser's own print too and needs no window; `src/ui/record.css` hides the rest. The style of the document
@@ -14,9 +17,12 @@ export function printerInPage(): Printer {
   };
   const putIn = (html: string): void => {
     takeOut();
-    const parsed = new DOMParser().parseFromString(html, "text/html");
     const sheet = new CSSStyleSheet();
-    sheet.replaceSync([...parsed.querySelectorAll("style")].map((style) => style.textContent).join("\n"));
+    const bare = html.replace(STYLE, (_element, css: string) => {
+      sheet.replaceSync(css);
+      return "";
+    });
+    const parsed = new DOMParser().parseFromString(bare, "text/html");
     put = { body: [...parsed.body.children], sheet };
     document.body.append(...put.body);
     document.adoptedStyleSheets = [...document.adoptedStyleSheets, sheet];

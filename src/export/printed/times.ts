@@ -12,6 +12,8 @@ export type Times = {
 
 const CLOCK = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" } as const;
 
+const QUARTER_MS = 15 * 60_000;
+
 /**
  * @param openedAtMs Unix ms of the opening, whose day and offset go without saying.
  * @param zone       IANA name of the time zone.
@@ -29,14 +31,21 @@ export function timesIn(openedAtMs: number, zone: string): Times {
   const offset = (atMs: number): string =>
     named.formatToParts(atMs).find(({ type }) => type === "timeZoneName")?.value ?? zone;
   const [firstDay, firstOffset] = [day(openedAtMs), offset(openedAtMs)];
+  /** What stands before and after a time of day; it can change with a quarter of an hour alone, and is costly. */
+  const around = new Map<number, readonly [before: string, after: string]>();
+  const aroundOf = (atMs: number): readonly [string, string] => {
+    const quarter = Math.floor(atMs / QUARTER_MS);
+    const known = around.get(quarter);
+    if (known !== undefined) return known;
+    const [here, shift] = [day(atMs), offset(atMs)];
+    const made = [here === firstDay ? "" : `${here} `, shift === firstOffset ? "" : ` ${shift}`] as const;
+    around.set(quarter, made);
+    return made;
+  };
   return {
     time: (atMs) => {
-      const here = [day(atMs), offset(atMs)] as const;
-      return [
-        here[0] === firstDay ? "" : `${here[0]} `,
-        second(atMs),
-        here[1] === firstOffset ? "" : ` ${here[1]}`,
-      ].join("");
+      const [before, after] = aroundOf(atMs);
+      return `${before}${second(atMs)}${after}`;
     },
     hour,
     full: (atMs) => `${date(atMs)}, ${second(atMs)}, ${offset(atMs)}`,

@@ -2,6 +2,8 @@ import { createBrowserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
 import { fetchLanguage, type Language } from "./adapters/files/fetchLanguage.ts";
 import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
+import { printerInPage } from "./adapters/files/printInPage.ts";
+import { fileSaverInPage } from "./adapters/files/saveFile.ts";
 import { fetchSiteBytes } from "./adapters/files/fetchSiteFile.ts";
 import { sha256HexHere, signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
@@ -11,10 +13,15 @@ import { browserSpeechService, findBrowserEngine } from "./adapters/speech/speec
 import { createWebSpeechRecogniser } from "./adapters/speech/webSpeechRecogniser.ts";
 import { builtInVoiceInPage } from "./adapters/voice/builtInVoice.ts";
 import { deviceVoiceInPage, watchLocalVoices } from "./adapters/voice/deviceVoice.ts";
+import { CaseShelf, openCase } from "./app/caseShelf.ts";
+import { exportersOf } from "./app/exporters.ts";
+import { askForRoom } from "./adapters/storage/storageRoom.ts";
 import { compileGrammars } from "./app/compileGrammars.ts";
 import type { AppContext } from "./app/context.ts";
 import { Conversation } from "./app/conversation.ts";
 import { readExampleProtocol } from "./app/exampleProtocol.ts";
+import { keepFacts } from "./app/keptFacts.ts";
+import { RecordOut } from "./app/recordOut.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
@@ -28,7 +35,7 @@ import { CANNOT_START } from "./language/sentences/protocol.ts";
 import type { Protocol } from "./protocol/protocol.ts";
 import { mountFailure, mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
-import { showMeter, showProtocolPage, showView } from "./ui/screenStore.ts";
+import { showMeter, showProtocolPage, showRecord, showShelf, showView } from "./ui/screenStore.ts";
 import dictionary from "../grammars/words.dict?url";
 import exampleFile from "./protocol/defaultProtocol.json?url";
 
@@ -61,7 +68,9 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
   const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
-  const session = new Session({ context, store: factStoreInPage(sha256HexHere()), newCaseId: () => crypto.randomUUID() });
+  const store = factStoreInPage(sha256HexHere());
+  const kept = keepFacts(store);
+  const session = new Session({ context, store: kept.store, newCaseId: () => crypto.randomUUID() });
   let settings = firstSettings;
   let shownContext: AppContext | undefined;
   const mediaKeys = mediaKeysInPage(new URL("silence.wav", document.baseURI).href, () => conversation.press());
@@ -87,6 +96,26 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings, language));
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
+  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
+  const shelf = new CaseShelf({
+    archive: store,
+    sha256Hex: sha256HexHere(),
+    zone,
+    context: () => session.context,
+    open: () => openCase(session, kept.facts()),
+    onChange: showShelf,
+  });
+  const recordOut = new RecordOut({
+    clock: browserClock,
+    zone,
+    recorded: () => shelf.recorded(),
+    unfit: (recorded) => shelf.unfit(recorded),
+    loadPrinted: async () => (await import("./export/printed/printedRecord.ts")).printedRecord,
+    exporters: exportersOf(store),
+    saver: fileSaverInPage(),
+    printer: printerInPage(),
+    onChange: showRecord,
+  });
   const take = async (choosing: Promise<Choice>): Promise<void> => {
     const { loaded, notice } = await choosing;
     if (loaded !== undefined) await conversation.useProtocol(loaded);
@@ -106,10 +135,19 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     forgetVoice: () => void conversation.hearMe.forget(),
     loadProtocol: (files) => void take(protocols.choose(files)),
     forgetProtocol: () => void take(protocols.forget()),
+    printRecord: () => void recordOut.print(),
+    exportRecord: (kind) => void recordOut.export(kind),
+    listCases: () => void shelf.refresh(),
+    chooseCase: (caseId) => void shelf.choose(caseId),
+    addRecord: (text) => void shelf.add(text),
   };
   mountScreen(root, actions);
   if (first.notice !== undefined) conversation.noticeProtocol(first.notice, first.fault);
-  void conversation.start().finally(() => void registerOffline());
+  void conversation.start().finally(() => {
+    void registerOffline();
+    void recordOut.prepare();
+    void askForRoom(navigator.storage).then((room) => conversation.noticeRoom(room));
+  });
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));
   watchLocalVoices((voices) => change({ kind: "voices", voices }));
 }

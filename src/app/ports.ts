@@ -232,3 +232,20 @@ export interface ProtocolStore {
   save(stored: StoredProtocol): Promise<Result<void, ProtocolStoreError>>;
   clear(): Promise<Result<void, ProtocolStoreError>>;
 }
+
+/** A file that is to leave the device. */
+export type ExportFile = { readonly name: string; readonly type: string; readonly text: string };
+
+export type SaveFileError = { readonly kind: "not-saved"; readonly detail: string };
+
+/** Hands files over to the user: from then on they lie outside of the app. */
+export interface FileSaver {
+  save(file: ExportFile): Result<void, SaveFileError>;
+}
+
+/** Puts a document on paper in place of the page, whoever asks for it: the page or the browser's own print. */
+export interface Printer {
+  /** @param make the document as HTML, made when it is needed; none: the page itself is printed. */
+  onPrint(make: () => string | undefined): void;
+  print(): void;
+}

@@ -1,6 +1,7 @@
 import type { ShownClock } from "../language/sentences/clock.ts";
 import type { ListeningMode } from "./ports.ts";
 import type { DrugsView } from "./view/drugs.ts";
+import type { ExportKind } from "./view/record.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
@@ -162,4 +163,11 @@ export interface ScreenActions extends ProtocolActions {
   startHearMe(): void;
   skipHearMe(): void;
   forgetVoice(): void;
+  printRecord(): void;
+  exportRecord(kind: ExportKind): void;
+  listCases(): void;
+  /** What is printed and saved from here on; none: the open case. */
+  chooseCase(caseId: string | undefined): void;
+  /** A case from the text of a file. */
+  addRecord(text: string): void;
 }

@@ -14,6 +14,7 @@ import { ProgressList } from "./ProgressList.tsx";
 import { ProtocolReader } from "./ProtocolReader.tsx";
 import { ProtocolWarning } from "./ProtocolWarning.tsx";
 import { QuestionPanel } from "./QuestionPanel.tsx";
+import { RecordPanel } from "./RecordPanel.tsx";
 import { SaveFault } from "./SaveFault.tsx";
 import { SettingsPanel } from "./SettingsPanel.tsx";
 import { TypedLine } from "./TypedLine.tsx";
@@ -35,6 +36,7 @@ function CaseParts({ view, actions }: PageProps) {
       <DrugPanel drugs={view.drugs} />
       <ProgressList listTitle={view.listTitle} groups={view.groups} />
       <PhraseList phrases={view.phrases} />
+      <RecordPanel actions={actions} />
       <SettingsPanel settings={view.settings} hearMe={view.hearMe} actions={actions} />
     </>
   );

@@ -14,6 +14,7 @@ import "./hearMe.css";
 import "./protocol.css";
 import "./protocolTable.css";
 import "./protocolPrint.css";
+import "./record.css";
 
 /** Draws the page into `root`. It follows `screenStore` from then on. Call once. */
 export function mountScreen(root: HTMLElement, actions: ScreenActions): void {

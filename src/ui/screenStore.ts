@@ -1,5 +1,7 @@
 import { createStore } from "zustand/vanilla";
 import type { Meter, ScreenView } from "../app/screenView.ts";
+import type { ShelfView } from "../app/caseShelf.ts";
+import type { RecordView } from "../app/view/record.ts";
 import type { ProtocolPageView } from "../app/view/protocolPageTypes.ts";
 
 /** How far the page may be trusted to start without a network. */
@@ -10,6 +12,8 @@ type ScreenState = {
   readonly view: ScreenView | undefined;
   readonly meter: Meter | undefined;
   readonly protocolPage: ProtocolPageView | undefined;
+  readonly record: RecordView | undefined;
+  readonly shelf: ShelfView;
   readonly offline: OfflineState;
 };
 
@@ -18,6 +22,8 @@ export const screenStore = createStore<ScreenState>(() => ({
   view: undefined,
   meter: undefined,
   protocolPage: undefined,
+  record: undefined,
+  shelf: { cases: [], notice: "", failed: false },
   offline: "unknown",
 }));
 
@@ -33,6 +39,15 @@ export function showMeter(meter: Meter): void {
 /** Kept apart too: it is long, and changes only with the protocol. */
 export function showProtocolPage(protocolPage: ProtocolPageView): void {
   screenStore.setState({ protocolPage });
+}
+
+/** Kept apart too: it changes only when the record leaves the device. */
+export function showRecord(record: RecordView): void {
+  screenStore.setState({ record });
+}
+
+export function showShelf(shelf: ShelfView): void {
+  screenStore.setState({ shelf });
 }
 
 export function showOffline(offline: OfflineState): void {

@@ -16,6 +16,8 @@ export const NO_ACTIONS: ScreenActions = {
   forgetVoice: () => undefined,
   loadProtocol: () => undefined,
   forgetProtocol: () => undefined,
+  printRecord: () => undefined,
+  exportRecord: () => undefined,
 };
 
 export const pageMarkup = (view: ScreenView): string => renderToStaticMarkup(<Page view={view} actions={NO_ACTIONS} />);

@@ -1,13 +1,12 @@
 import type { ProtocolMark } from "../../log/facts.ts";
+import { protocolStatus } from "../../log/protocolStatus.ts";
 import { sentences } from "./sentence.ts";
 
 type Named = { readonly name: string; readonly version: string };
 type Standing = { readonly status: "example" | "approved" };
 
-const EXAMPLE = "Example protocol, not approved for patients.";
-
 /** Said once at the start of a case; nothing to be said of an approved protocol. */
-export const sayProtocolStatus = ({ status }: Standing): string => (status === "example" ? EXAMPLE : "");
+export const sayProtocolStatus = ({ status }: Standing): string => protocolStatus(status);
 
 /** Answers "which protocol": whose it is, approved or not, signed or not. */
 export const sayWhichProtocol = ({ name, version, status }: Named & Standing, { signedBy }: ProtocolMark): string =>

@@ -1,0 +1,103 @@
+import { recordedCase, type RecordedCase } from "../export/recordedCase.ts";
+import { emptyCase } from "../log/caseState.ts";
+import type { Sha256Hex } from "../log/chain/sealFacts.ts";
+import type { Fact } from "../log/facts.ts";
+import { readRecordFile } from "../log/recordFile/readRecordFile.ts";
+import { reduceFacts } from "../log/reduceFact.ts";
+import {
+  showCaseRow,
+  sayAdded,
+  sayCaseFaults,
+  sayNoRecordFile,
+  sayOtherProtocol,
+} from "../language/sentences/caseList.ts";
+import type { AppContext } from "./context.ts";
+import { sayStoreError } from "./deviceFault.ts";
+import type { CaseArchive, CaseInStore } from "./ports.ts";
+import type { Session } from "./session.ts";
+
+/** The cases on this device, and what came of the last wish about them. */
+export type ShelfView = {
+  /** Newest first. */
+  readonly cases: readonly { readonly caseId: string; readonly text: string; readonly chosen: boolean }[];
+  readonly notice: string;
+  readonly failed: boolean;
+};
+
+export type CaseShelfOptions = {
+  readonly archive: Omit<CaseArchive, "erase">;
+  readonly sha256Hex: Sha256Hex;
+  /** IANA name of the time zone in which times are shown. */
+  readonly zone: string;
+  readonly context: () => Pick<AppContext, "protocol" | "mark">;
+  /** The open case as it stands. */
+  readonly open: () => RecordedCase;
+  readonly onChange: (view: ShelfView) => void;
+};
+
+/** The open case with its facts, as everything that leaves the device is made from it. */
+export function openCase({ state, context }: Session, facts: readonly Fact[]): RecordedCase {
+  const { caseId = "", label = "", isRehearsal: rehearsal } = state.log;
+  return recordedCase({ caseId, label, rehearsal, facts, protocol: context.protocol, mark: context.mark });
+}
+
+/** All cases on this device: which of them is printed and saved, and cases that come from files. */
+export class CaseShelf {
+  readonly #o: CaseShelfOptions;
+  #rows: readonly CaseInStore[] = [];
+  #chosen: RecordedCase | undefined;
+
+  constructor(options: CaseShelfOptions) {
+    this.#o = options;
+  }
+
+  /** The chosen case, or the open one. */
+  recorded(): RecordedCase {
+    return this.#chosen ?? this.#o.open();
+  }
+
+  /** Its targets are in a protocol that is not at hand: it can only be saved as it stands. */
+  unfit({ mark }: RecordedCase): string | undefined {
+    return mark.hash === this.#o.context().mark.hash ? undefined : sayOtherProtocol(mark);
+  }
+
+  async refresh(): Promise<void> {
+    await this.#show("", false);
+  }
+
+  /** What is printed and saved from here on; none: the open case. */
+  async choose(caseId: string | undefined): Promise<void> {
+    this.#chosen = undefined;
+    if (caseId === undefined || caseId === this.#o.open().caseId) return this.#show("", false);
+    const read = await this.#o.archive.read(caseId);
+    if (!read.ok) return this.#show(sayStoreError(read.error), true);
+    const { facts, faults } = read.value;
+    const { label = "", isRehearsal: rehearsal, protocolMark } = reduceFacts(facts, emptyCase);
+    const { protocol, mark } = this.#o.context();
+    this.#chosen = recordedCase({ caseId, label, rehearsal, facts, protocol, mark: protocolMark ?? mark });
+    await this.#show(sayCaseFaults(faults), faults.length > 0);
+  }
+
+  /** A case from the text of a file. It is only added where every entry of it fits its chain. */
+  async add(text: string): Promise<void> {
+    const read = await readRecordFile(text, this.#o.sha256Hex);
+    if (!read.ok) return this.#show(sayNoRecordFile(read.error), true);
+    const added = await this.#o.archive.add(read.value);
+    await (added.ok ? this.#show(sayAdded(read.value), false) : this.#show(sayStoreError(added.error), true));
+  }
+
+  async #show(notice: string, failed: boolean): Promise<void> {
+    const listed = await this.#o.archive.cases();
+    if (listed.ok) this.#rows = listed.value;
+    const chosenId = this.recorded().caseId;
+    this.#o.onChange({
+      cases: this.#rows.map((row) => ({
+        caseId: row.caseId,
+        text: showCaseRow(row, this.#o.zone),
+        chosen: row.caseId === chosenId,
+      })),
+      notice: listed.ok ? notice : sayStoreError(listed.error),
+      failed: failed || !listed.ok,
+    });
+  }
+}

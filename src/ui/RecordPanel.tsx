@@ -1,0 +1,70 @@
+import type { ChangeEvent, SyntheticEvent } from "react";
+import { useStore } from "zustand";
+import type { ScreenActions } from "../app/screenView.ts";
+import { screenStore } from "./screenStore.ts";
+
+type PanelProps = { readonly actions: ScreenActions };
+
+/** Which case is printed and saved, and cases from files. */
+function CaseChoice({ actions }: PanelProps) {
+  const { cases, notice, failed } = useStore(screenStore, (state) => state.shelf);
+  const add = async ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
+    const [file] = input.files ?? [];
+    // A file that cannot be read is no record either, which is what an empty text is refused as.
+    if (file !== undefined) actions.addRecord(await file.text().catch(() => ""));
+    input.value = "";
+  };
+  return (
+    <div className="record-cases">
+      <label>
+        <span>Case</span>
+        <select
+          value={cases.find(({ chosen }) => chosen)?.caseId}
+          onChange={({ currentTarget }) => actions.chooseCase(currentTarget.value)}
+        >
+          {cases.map(({ caseId, text }) => (
+            <option key={caseId} value={caseId}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="protocol-choose">
+        <span>Add a case from JSON</span>
+        <input type="file" accept="application/json,.json" onChange={(event) => void add(event)} />
+      </label>
+      <p role="status" className={failed ? "record-failed" : undefined}>
+        {notice}
+      </p>
+    </div>
+  );
+}
+
+/** The cases on this device, the ways in which they leave it, and what came of the last one. Closed until it is wanted. */
+export function RecordPanel({ actions }: PanelProps) {
+  const record = useStore(screenStore, (state) => state.record);
+  if (record === undefined) return null;
+  const list = ({ currentTarget }: SyntheticEvent<HTMLDetailsElement>) => {
+    if (currentTarget.open) actions.listCases();
+  };
+  return (
+    <details className="settings" onToggle={list}>
+      <summary>Record</summary>
+      <CaseChoice actions={actions} />
+      <div className="record-out">
+        <button type="button" onClick={() => actions.printRecord()}>
+          Print the record
+        </button>
+        {record.exports.map(({ kind, label }) => (
+          <button key={kind} type="button" onClick={() => actions.exportRecord(kind)}>
+            {label}
+          </button>
+        ))}
+      </div>
+      <p>{record.caution}</p>
+      <p role="status" className={record.failed ? "record-failed" : undefined}>
+        {record.notice}
+      </p>
+    </details>
+  );
+}

@@ -25,7 +25,7 @@ function oddFact(facts: readonly Fact[]): string | undefined {
     const vital = Object.hasOwn(VITALS, fact.code) ? VITALS[fact.code] : undefined;
     if (vital === undefined || vital.unit !== fact.unit) return "holds a vital sign that this version does not know";
     if (typeof fact.value !== "number" || !isTrue(fact.value, vital.limits))
-      return `holds a ${vital.label} that cannot be`;
+      return `holds a value that cannot be: ${vital.label}`;
   }
   return undefined;
 }

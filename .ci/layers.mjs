@@ -8,7 +8,7 @@
 export const LAYERS = {
   core: { from: [], packages: [], inner: true },
   protocol: { from: ["core"], packages: ["canonicalize", "valibot"], inner: true },
-  log: { from: ["core", "protocol"], packages: [], inner: true },
+  log: { from: ["core", "protocol"], packages: ["canonicalize"], inner: true },
   rules: { from: ["core", "protocol", "log"], packages: [], inner: true },
   language: { from: ["core", "log", "rules"], packages: ["compromise", "compromise/"], inner: true },
   listener: { from: ["core", "language"], packages: [], inner: true },

@@ -1,9 +1,9 @@
-import { browserClock } from "./adapters/clock/browserClock.ts";
+import { createBrowserClock } from "./adapters/clock/browserClock.ts";
 import { createBrowserRecogniser } from "./adapters/speech/browserRecogniser.ts";
 import { fetchLanguage, type Language } from "./adapters/files/fetchLanguage.ts";
 import { mediaKeysInPage } from "./adapters/media/mediaKeys.ts";
 import { fetchSiteBytes } from "./adapters/files/fetchSiteFile.ts";
-import { signaturesHere } from "./adapters/files/webCrypto.ts";
+import { sha256HexHere, signaturesHere } from "./adapters/files/webCrypto.ts";
 import { factStoreInPage } from "./adapters/storage/indexedDbFactStore.ts";
 import { profileStoreInPage } from "./adapters/storage/profileStore.ts";
 import { protocolStoreInPage } from "./adapters/storage/indexedDbProtocolStore.ts";
@@ -35,6 +35,7 @@ import exampleFile from "./protocol/defaultProtocol.json?url";
 const grammars = import.meta.glob<string>("../grammars/*.jsgf", { query: "?url", import: "default", eager: true });
 
 const LANGUAGE = "en-GB";
+const browserClock = createBrowserClock();
 
 /** The recogniser of the user's choice. The browser's own was agreed to where it sends sound away. */
 function makeRecogniser(settings: Settings, language: Language): Recogniser {
@@ -60,7 +61,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
   const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
-  const session = new Session({ context, store: factStoreInPage(), newCaseId: () => crypto.randomUUID() });
+  const session = new Session({ context, store: factStoreInPage(sha256HexHere()), newCaseId: () => crypto.randomUUID() });
   let settings = firstSettings;
   let shownContext: AppContext | undefined;
   const mediaKeys = mediaKeysInPage(new URL("silence.wav", document.baseURI).href, () => conversation.press());

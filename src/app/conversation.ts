@@ -64,6 +64,8 @@ export class Conversation {
   async start(): Promise<void> {
     const { session, clock } = this.#o;
     const opened = await session.start(clock.nowMs());
+    clock.align(session.state.log.setForwardMs);
+    clock.onMoved((moved) => void session.clockMoved(moved).then((report) => this.#report(report)));
     if (opened.kind === "saved") this.#update({ saveText: opened.resumed ? "Case resumed" : "Case opened" });
     else this.#report({ ...(await session.tick(clock.nowMs())), saved: opened });
     this.#stopTicking = clock.every(TICK_MS, () => void this.#tick());
@@ -165,6 +167,13 @@ export class Conversation {
     this.#useGrammar();
     this.#mouth.tell(toVoice(report));
     this.#update(saving);
+    if (report.begun === true) this.#begin(report);
+  }
+
+  /** Another case: it goes by the device's clock as it is now, and nothing that was heard or said before is shown. */
+  #begin({ state }: Report): void {
+    this.#o.clock.align(state.log.setForwardMs);
+    this.#update({ lastHeard: undefined, lastSpoken: undefined, saveText: "Case opened" });
   }
 
   #useGrammar(): void {

@@ -1,4 +1,4 @@
-import type { Clock, ProfileStore, Recogniser, Speaker } from "./ports.ts";
+import type { RunningClock, ProfileStore, Recogniser, Speaker } from "./ports.ts";
 import type { Meter } from "./screenView.ts";
 import type { Session } from "./session.ts";
 import type { TalkState } from "./talkState.ts";
@@ -6,7 +6,7 @@ import type { TalkState } from "./talkState.ts";
 /** What a conversation needs: the case, time, ears and mouth, and somewhere to show itself. */
 export type ConversationOptions = {
   readonly session: Session;
-  readonly clock: Clock;
+  readonly clock: RunningClock;
   readonly speaker: Speaker;
   readonly recogniser: Recogniser;
   readonly profiles: ProfileStore;

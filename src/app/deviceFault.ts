@@ -11,6 +11,10 @@ export function sayStoreError(error: StoreError): string {
       return "Record not saved: storage is full. Write it down.";
     case "write-failed":
       return "Record not saved. Write it down.";
+    case "case-exists":
+      return "This case is on this device already.";
+    case "other-tab":
+      return "Another tab keeps the record. This one only shows it.";
     case "corrupt":
       return "Part of the record could not be read. Check it against your notes.";
   }

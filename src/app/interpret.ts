@@ -17,13 +17,15 @@ export type Interpretation =
   /** In the language, but two meanings were too close to say which, or the sound fits too loosely. */
   | { readonly kind: "unclear"; readonly words: string }
   /** One meaning, clear enough to act on. */
-  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent }
+  | { readonly kind: "meant"; readonly words: string; readonly intent: Intent; readonly certainty?: number }
   /** Must be asked back: best meaning first. */
   | {
       readonly kind: "unsure";
       readonly words: string;
       readonly why: "acoustic" | "ambiguous";
       readonly intents: readonly Intent[];
+      /** How sure the recogniser is of the best meaning, 0 to 1; none where it came as text. */
+      readonly certainty?: number;
     };
 
 const split = (words: string): readonly string[] => words.split(" ").filter((w) => w !== "");
@@ -121,8 +123,9 @@ function fromSound(
   const { words } = best;
   const m1 = languageMargin(best.score, free);
   const m2 = meaningMargin(readings, (said) => readings.find((r) => r.words === said)?.key);
-  const certainty = certaintyOf({ m1, m2, phones: free.phones, shape: utterance.shape });
-  switch (verdictOf(certainty, kindOf(first), best.intents.some(isSurprising))) {
+  const exact = certaintyOf({ m1, m2, phones: free.phones, shape: utterance.shape });
+  const certainty = Math.round(exact * 1000) / 1000;
+  switch (verdictOf(exact, kindOf(first), best.intents.some(isSurprising))) {
     case "refuse":
       return { kind: m1 >= MEANT_FOR_US_M1 ? "unclear" : "outside", words };
     case "ask": {
@@ -131,12 +134,12 @@ function fromSound(
       const meant = best.intents.map(meaningKey);
       const added = other?.intents.filter((intent) => !meant.includes(meaningKey(intent))) ?? [];
       const why = more.length > 0 && other === undefined ? "ambiguous" : "acoustic";
-      return { kind: "unsure", words, why, intents: [...best.intents, ...added] };
+      return { kind: "unsure", words, why, intents: [...best.intents, ...added], certainty };
     }
     case "take":
       return more.length > 0
-        ? { kind: "unsure", words, why: "ambiguous", intents: best.intents }
-        : { kind: "meant", words, intent: first };
+        ? { kind: "unsure", words, why: "ambiguous", intents: best.intents, certainty }
+        : { kind: "meant", words, intent: first, certainty };
   }
 }
 

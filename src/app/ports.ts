@@ -1,8 +1,11 @@
 import type { Result } from "../core/result.ts";
+import type { LogEntry } from "../log/chain/entry.ts";
 import type { Fact } from "../log/facts.ts";
 import type { HeardBy } from "../log/heardBy.ts";
 import type { SoundShape } from "../listener/soundShape.ts";
 import type { VoiceProfile, VoiceProfileError } from "../listener/voiceProfile.ts";
+import type { RecordFile } from "../log/recordFile/recordFile.ts";
+import type { ClockMove } from "../core/runningClock.ts";
 import type { Priority } from "../protocol/priority.ts";
 
 /** Unix ms now, and a call every so often. The only door to time. */
@@ -10,6 +13,16 @@ export interface Clock {
   nowMs(): number;
   /** Calls back until the returned function is called. */
   every(periodMs: number, tick: () => void): () => void;
+}
+
+export type ClockMoved = ClockMove & { readonly nowMs: number };
+
+/** A clock of a case that runs on when the device's clock is set. */
+export interface RunningClock extends Clock {
+  /** From here on `nowMs` is this much behind the device's clock, ms: what the record says it was set forward by. */
+  align(setForwardMs: number): void;
+  /** The device's clock was set, or the device slept. */
+  onMoved(listener: (moved: ClockMoved) => void): void;
 }
 
 /** What one utterance sounded like, before any meaning. Typed and browser text come as one candidate without scores. */
@@ -119,8 +132,12 @@ export interface Speaker {
 }
 
 export type StoreError =
+  /** Another tab keeps the record: this one can read what stood there when it was opened, and write nothing. */
+  | { readonly kind: "other-tab"; readonly facts: readonly Fact[] }
   | { readonly kind: "unavailable"; readonly detail: string }
   | { readonly kind: "quota-exceeded" }
+  /** A case that was to be added is here already. */
+  | { readonly kind: "case-exists" }
   | { readonly kind: "write-failed"; readonly detail: string }
   /** Some facts cannot be read. `facts` holds the `readable` others, in order; the unreadable ones stay where they are. */
   | {
@@ -135,6 +152,36 @@ export interface FactStore {
   /** Every fact of the open case, oldest first; empty when there is none. */
   load(): Promise<Result<readonly Fact[], StoreError>>;
   append(facts: readonly Fact[]): Promise<Result<void, StoreError>>;
+  /** Removes a case wholly, the open one or another. Erasing what is not there is no error. */
+  erase(caseId: string): Promise<Result<void, StoreError>>;
+}
+
+/** A row of the list of cases. What its opening says is missing where that cannot be read. */
+export type CaseInStore = {
+  readonly caseId: string;
+  readonly label?: string;
+  readonly rehearsal?: boolean;
+  /** Unix ms. */
+  readonly openedAtMs?: number;
+  readonly isClosed: boolean;
+  readonly entries: number;
+};
+
+/** A case with its chain as it stands there, and what can be used of it. */
+export type CaseRead = {
+  readonly entries: readonly LogEntry[];
+  readonly facts: readonly Fact[];
+  /** One sentence for each entry that was altered, is missing or cannot be read. */
+  readonly faults: readonly string[];
+};
+
+/** All cases on this device. Every promise settles. */
+export interface CaseArchive {
+  /** Newest first. */
+  cases(): Promise<Result<readonly CaseInStore[], StoreError>>;
+  read(caseId: string): Promise<Result<CaseRead, StoreError>>;
+  /** A case that comes from a file, its chain checked. Errors: `case-exists` where it is here already. */
+  add(record: Pick<RecordFile, "caseId" | "entries">): Promise<Result<void, StoreError>>;
 }
 
 /** Why the platform cannot do it, e.g. "no Ed25519 in this browser". */

@@ -4,6 +4,9 @@ import { sayProtocolReplaced, sayProtocolStatus } from "../language/sentences/pr
 import type { Protocol } from "../protocol/protocol.ts";
 import type { Announcement } from "./announcement.ts";
 
+/** Of a case that is to be opened: its id, what it is called aloud, and whether there is a patient. */
+export type NewCase = Pick<Extract<NewFact, { readonly type: "case.opened" }>, "caseId" | "label" | "rehearsal">;
+
 /** The protocol that the facts so far were decided on. */
 function lastMark(facts: readonly Fact[]): ProtocolMark | undefined {
   const marks = facts.flatMap((f) => (f.type === "case.opened" || f.type === "protocol.replaced" ? [f.protocol] : []));
@@ -14,8 +17,8 @@ export const isSameMark = (a: ProtocolMark | undefined, b: ProtocolMark): boolea
   a?.hash === b.hash && a?.signedBy === b.signedBy && a?.name === b.name && a?.version === b.version;
 
 /** What goes into the record before anything else, now that this protocol counts; nothing where it counted before. */
-export function firstFacts(stored: readonly Fact[], mark: ProtocolMark, newCaseId: () => string): readonly NewFact[] {
-  if (stored.length === 0) return [{ type: "case.opened", caseId: newCaseId(), protocol: mark }];
+export function firstFacts(stored: readonly Fact[], mark: ProtocolMark, opening: NewCase): readonly NewFact[] {
+  if (stored.length === 0) return [{ type: "case.opened", ...opening, protocol: mark }];
   return isSameMark(lastMark(stored), mark) ? [] : [{ type: "protocol.replaced", protocol: mark }];
 }
 

@@ -1,27 +1,32 @@
-import { fail, type Result } from "../core/result.ts";
+import { labelFrom } from "../log/caseLabel.ts";
 import { emptyCase, type CaseState } from "../log/caseState.ts";
 import type { Fact, NewFact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
+import { NOT_CLOSED, NOT_ERASED, sayClosed, sayErased, sayOpened } from "../language/sentences/caseRecord.ts";
 import { sentences } from "../language/sentences/sentence.ts";
+import { clockNews } from "./clockNews.ts";
 import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
 import type { DeviceFault } from "../rules/alerts/condition.ts";
-import { sayStoreError } from "./deviceFault.ts";
 import { outdatedBetween } from "./outdated.ts";
-import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
+import { RecordKeeper, type Saved } from "./recordKeeper.ts";
+import { onResuming, resumed } from "./resuming.ts";
+import { emptyTurn, refusedTurn, withReply } from "./quietTurn.ts";
+import type { ClockMoved, FactStore, GrammarState, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
-import { announceProtocol, firstFacts, isSameMark, replacingFacts } from "./protocolFileMark.ts";
+import { announceProtocol, firstFacts, isSameMark, replacingFacts, type NewCase } from "./protocolFileMark.ts";
 import type { Announcement } from "./announcement.ts";
+import { withdrawnOf } from "./speakDue.ts";
 import { takeTick, takeUtterance, type Turn } from "./takeTurn.ts";
 import { unannounced } from "./unannounced.ts";
 
-/** What became of the facts of a turn. */
-export type Saved = { readonly kind: "saved" } | { readonly kind: "failed"; readonly error: StoreError };
-export type Report = Turn & {
+export type Report = Omit<Turn, "effect"> & {
   readonly atMs: number;
   readonly saved: Saved;
   /** Codes of which there are newer numbers now, or none any more. */
   readonly outdated: readonly string[];
+  /** Another case is open from here on: nothing of the last one is to be shown or said. */
+  readonly begun?: true;
 };
 /** Words that begin to sound, or end before their end. */
 export type SpeechFact = Extract<NewFact, { readonly type: "speech.started" | "speech.cut" }>;
@@ -34,41 +39,21 @@ export type SessionOptions = {
   readonly newCaseId: () => string;
 };
 
-/** A store that breaks its promise is one more failed store: it must not stop the case. */
-async function settled<T>(call: () => Promise<Result<T, StoreError>>): Promise<Result<T, StoreError>> {
-  try {
-    return await call();
-  } catch (error) {
-    return fail({ kind: "unavailable", detail: error instanceof Error ? error.message : String(error) });
-  }
-}
-
-/** Where facts could not be read, the next number is still past that of every fact in the store: no id is given twice. */
-function resumed(facts: readonly Fact[]): CaseState {
-  const log = reduceFacts(facts);
-  const numbers = facts.map(({ id }) => Number(/\d+$/u.exec(id)?.[0] ?? -1));
-  return { ...log, factCount: numbers.reduce((next, n) => Math.max(next, n + 1), log.factCount) };
-}
-
 /**
  * One case: takes utterances and the passing of time one after another, makes what follows durable, and only then reports
  * it. A failed write loses nothing: the facts stay, are tried again with the next ones, and the report says so.
  */
 export class Session {
   #state: AppState = freshState(emptyCase);
-  #unsaved: readonly Fact[] = [];
   #last: Promise<unknown> = Promise.resolve();
   #context: AppContext;
-  #notSaved: DeviceFault | undefined;
-  /** What was stored could not be read: so it stays, though the record is kept from here on. */
-  #unread: DeviceFault | undefined;
   #microphone: DeviceFault | undefined;
-  readonly #store: FactStore;
+  readonly #keeper: RecordKeeper;
   readonly #newCaseId: () => string;
 
   constructor({ context, store, newCaseId }: SessionOptions) {
     this.#context = context;
-    this.#store = store;
+    this.#keeper = new RecordKeeper(store);
     this.#newCaseId = newCaseId;
   }
 
@@ -88,7 +73,7 @@ export class Session {
 
   /** What is wrong with the device now. */
   get faults(): readonly DeviceFault[] {
-    return [this.#notSaved ?? this.#unread, this.#microphone].flatMap((fault) => fault ?? []);
+    return [this.#keeper.fault, this.#microphone].flatMap((fault) => fault ?? []);
   }
 
   /** The microphone has failed, or (`undefined`) works. A fault that lasts keeps its first time. */
@@ -96,32 +81,50 @@ export class Session {
     this.#microphone = fault && { ...fault, sinceMs: this.#microphone?.sinceMs ?? fault.sinceMs };
   }
 
-  /** Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted. */
-  start(nowMs: number): Promise<Started> {
+  /**
+   * Resumes the stored case, or opens a new one. Must settle before the first utterance is accepted.
+   *
+   * @param wallMs Unix ms by the device's own clock.
+   */
+  start(wallMs: number): Promise<Started> {
     return this.#inTurn(async () => {
       const { protocol, mark } = this.#context;
-      const loaded = await settled(() => this.#store.load());
-      const stored = loaded.ok ? loaded.value : "facts" in loaded.error ? loaded.error.facts : [];
+      const { stored, error } = await this.#keeper.load(wallMs);
       const isResumed = stored.length > 0;
       const log = resumed(stored);
-      const facts = stamp(log, firstFacts(stored, mark, this.#newCaseId), nowMs);
-      const announcements = announceProtocol(protocol, isResumed && facts.length > 0);
-      this.#state = { ...freshState(reduceFacts(facts, log)), lastSaid: announcements[0]?.text };
-      const saved = await this.#save(facts, nowMs);
-      if (!loaded.ok) this.#unread = { kind: "recordNotSaved", sinceMs: nowMs, text: sayStoreError(loaded.error) };
-      const started: Saved = loaded.ok ? saved : { kind: "failed", error: loaded.error };
+      const { facts, nowMs } = onResuming(log, stored, wallMs);
+      const first = stamp(log, [...facts, ...firstFacts(stored, mark, this.#opening(false))], nowMs);
+      const isReplaced = first.some(({ type }) => type === "protocol.replaced");
+      const announcements = announceProtocol(protocol, isReplaced);
+      this.#state = { ...freshState(reduceFacts(first, log)), lastSaid: announcements[0]?.text };
+      const saved = await this.#keeper.save(first, nowMs);
+      const started: Saved = error === undefined ? saved : { kind: "failed", error };
       return { ...started, resumed: isResumed, announcements };
     });
   }
 
   hear(utterance: Utterance, nowMs: number): Promise<Report> {
-    return this.#inTurn(() =>
-      this.#carryOut(takeUtterance(this.#context, this.#state, utterance, nowMs, this.faults), nowMs),
-    );
+    return this.#inTurn(() => {
+      if (this.#keeper.isReadOnly) return this.#carryOut(refusedTurn(this.#state, utterance), nowMs);
+      return this.#carryOut(takeUtterance(this.#context, this.#state, utterance, nowMs, this.faults), nowMs);
+    });
   }
 
   tick(nowMs: number): Promise<Report> {
-    return this.#inTurn(() => this.#carryOut(takeTick(this.#context, this.#state, nowMs, this.faults), nowMs));
+    return this.#inTurn(() => {
+      if (this.#keeper.isReadOnly) return this.#carryOut(emptyTurn(this.#state), nowMs);
+      return this.#carryOut(takeTick(this.#context, this.#state, nowMs, this.faults), nowMs);
+    });
+  }
+
+  /** The device's clock was set, or the device slept: that is recorded, and said. */
+  clockMoved({ nowMs, ...move }: ClockMoved): Promise<Report> {
+    return this.#inTurn(() => {
+      const { fact, announcements } = clockNews(move);
+      const facts = stamp(this.#state.log, [fact], nowMs);
+      const state = { ...this.#state, log: reduceFacts(facts, this.#state.log) };
+      return this.#carryOut({ ...emptyTurn(state), facts, announcements }, nowMs);
+    });
   }
 
   /** Puts into the record what our voice does; it changes nothing else. The report holds the one fact. */
@@ -130,7 +133,7 @@ export class Session {
       const { log } = this.#state;
       const facts = stamp(log, [speech], nowMs);
       const state = { ...this.#state, log: reduceFacts(facts, log) };
-      return this.#carryOut({ state, facts, answer: undefined, announcements: [], withdrawn: [] }, nowMs);
+      return this.#carryOut({ ...emptyTurn(state), facts }, nowMs);
     });
   }
 
@@ -158,7 +161,7 @@ export class Session {
       const announcements = [...announceProtocol(protocol, true), ...due.announcements];
       const cleared = facts.flatMap((f) => (f.type === "alert.cleared" ? [f.alertId] : []));
       const all = [...facts, ...due.facts];
-      const saved = await this.#save(all, nowMs);
+      const saved = await this.#keeper.save(all, nowMs);
       this.#context = context;
       this.#state = { ...due.state, lastSaid: sentences(...announcements.map((a) => a.text)) };
       const withdrawn = [...cleared, ...due.withdrawn];
@@ -166,36 +169,67 @@ export class Session {
     });
   }
 
+  #opening(rehearsal: boolean): NewCase {
+    const caseId = this.#newCaseId();
+    return { caseId, label: labelFrom(caseId), rehearsal };
+  }
+
   async #carryOut(turn: Turn, nowMs: number): Promise<Report> {
-    const wasKept = this.#notSaved === undefined;
-    const saved = await this.#save(turn.facts, nowMs);
+    const wasKept = this.#keeper.isKept;
+    const saved = await this.#keeper.save(turn.facts, nowMs);
     const outdated = outdatedBetween(this.#state.log, turn.state.log);
-    const told = saved.kind === "failed" && wasKept ? this.#withFaults(turn, nowMs) : turn;
+    const { effect, ...told } = saved.kind === "failed" && wasKept ? this.#withFaults(turn, nowMs) : turn;
     this.#state = told.state;
-    return { ...told, atMs: nowMs, saved, outdated };
+    const report = { ...told, atMs: nowMs, saved, outdated };
+    switch (effect?.kind) {
+      case "newCase":
+        return this.#close(report, effect.rehearsal);
+      case "eraseCase":
+        return this.#erase(report);
+      case undefined:
+        return report;
+    }
+  }
+
+  /** Closes the open case and opens another, both or neither. */
+  async #close(report: Report, rehearsal: boolean): Promise<Report> {
+    const { log } = this.#state;
+    const closed = stamp(log, [{ type: "case.closed" }], report.atMs);
+    const opened = this.#openingFacts(log, rehearsal, report.atMs);
+    if (!(await this.#keeper.addAtOnce([...closed, ...opened]))) return withReply(report, NOT_CLOSED);
+    return this.#begun(report, [...closed, ...opened], sayClosed(log));
+  }
+
+  /** Removes the open case from the store and from memory, and opens another. */
+  async #erase(report: Report): Promise<Report> {
+    const { log } = this.#state;
+    if (!(await this.#keeper.erase(log.caseId ?? ""))) return withReply(report, NOT_ERASED);
+    const opened = this.#openingFacts(log, false, report.atMs);
+    const saved = await this.#keeper.save(opened, report.atMs);
+    return this.#begun({ ...report, facts: [], saved }, opened, sayErased(log));
+  }
+
+  /** A new case goes by the device's clock as it is now. */
+  #openingFacts(log: CaseState, rehearsal: boolean, nowMs: number): readonly Fact[] {
+    const opening = firstFacts([], this.#context.mark, this.#opening(rehearsal));
+    return stamp(emptyCase, opening, nowMs + log.setForwardMs);
+  }
+
+  #begun(report: Report, facts: readonly Fact[], text: string): Report {
+    const before = this.#state.log;
+    this.#state = freshState(reduceFacts(facts));
+    const withdrawn = [...report.withdrawn, ...withdrawnOf(Object.keys(before.alerts))];
+    const all = [...report.facts, ...facts];
+    const begun = { ...report, facts: all, withdrawn, announcements: [], state: this.#state, begun: true } as const;
+    return withReply(begun, sentences(text, sayOpened(this.#state.log)));
   }
 
   /** A write has just failed: that is said before what was to be said of the turn. Its facts wait with the others. */
   #withFaults(turn: Turn, nowMs: number): Turn {
     const due = takeTick(this.#context, turn.state, nowMs, this.faults);
-    this.#unsaved = [...this.#unsaved, ...due.facts];
+    this.#keeper.add(due.facts);
     const announcements = [...due.announcements, ...turn.announcements];
     return { ...turn, state: due.state, facts: [...turn.facts, ...due.facts], announcements };
-  }
-
-  async #save(facts: readonly Fact[], nowMs: number): Promise<Saved> {
-    const all = [...this.#unsaved, ...facts];
-    if (all.length === 0) return { kind: "saved" };
-    const written = await settled(() => this.#store.append(all));
-    if (written.ok) {
-      this.#unsaved = [];
-      this.#notSaved = undefined;
-      return { kind: "saved" };
-    }
-    this.#unsaved = all;
-    const { error } = written;
-    this.#notSaved = { kind: "recordNotSaved", sinceMs: this.#notSaved?.sinceMs ?? nowMs, text: sayStoreError(error) };
-    return { kind: "failed", error };
   }
 
   /** One input at a time, in the order they came: the second sees the state that the first left. */

@@ -3,7 +3,6 @@ import type { Fact, NewFact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import { alertsDue } from "../rules/alerts/alertsDue.ts";
 import type { DeviceFault } from "../rules/alerts/condition.ts";
-import { NEURO_SIGN } from "../rules/alerts/otherConditions.ts";
 import { bodiesSaid } from "../rules/alerts/standing.ts";
 import { newSign } from "../rules/herniationWatch.ts";
 import { promptsDue } from "../rules/promptsDue.ts";
@@ -12,11 +11,14 @@ import { sayUnconfirmed, sayWithdrawn } from "../language/sentences/alert.ts";
 import { sentences } from "../language/sentences/sentence.ts";
 import type { Announcement } from "./announcement.ts";
 import { grammarState, type AppContext, type AppState } from "./context.ts";
-import { askOfSign, isAskedOfSign } from "./decide/care/course/decideRescue.ts";
+import { askOfSign } from "./decide/care/course/decideRescue.ts";
+import type { CaseEffect } from "./decide/decision.ts";
 import { decide } from "./decide/decide.ts";
+import { acknowledgedByAnswer } from "./decide/talk/acknowledgedByAnswer.ts";
 import { killersDue, WARNING_ALERT_ID } from "./decide/care/list/killers.ts";
 import { listAfter, listDue } from "./decide/care/list/listAfter.ts";
-import { stamp } from "./decide/stamp.ts";
+import { stamp, type Provenance } from "./decide/stamp.ts";
+import { provenanceOf } from "./provenance.ts";
 import { doubtSound } from "./doubtfulSound.ts";
 import { askWhetherGoingOn } from "./goingOn.ts";
 import { interpret } from "./interpret.ts";
@@ -53,12 +55,14 @@ export type Turn = {
   readonly announcements: readonly Announcement[];
   /** Alerts that no longer hold: whatever waits to be said of them is dropped. */
   readonly withdrawn: readonly string[];
+  /** To be done with the case as a whole, once the facts are durable. */
+  readonly effect?: CaseEffect;
 };
 
 type Folded = { readonly log: CaseState; readonly facts: readonly Fact[] };
 
-function append({ log, facts }: Folded, added: readonly NewFact[], nowMs: number): Folded {
-  const stamped = stamp(log, added, nowMs);
+function append({ log, facts }: Folded, added: readonly NewFact[], nowMs: number, heard?: Provenance): Folded {
+  const stamped = stamp(log, added, nowMs, heard);
   return { log: reduceFacts(stamped, log), facts: [...facts, ...stamped] };
 }
 
@@ -142,15 +146,6 @@ function alertTopic({ protocol }: AppContext, announcements: readonly Announceme
 const speaksOfPerfusion = ({ text, about = [] }: Announcement): boolean =>
   text !== "" && (about.includes("map") || about.includes("cpp"));
 
-/** "Negative" to the question that a sign put is an answer to its alert too. */
-function acknowledgedByAnswer(log: CaseState, facts: readonly NewFact[]): readonly NewFact[] {
-  const denied = facts.flatMap((f) => (f.type === "question.closed" && f.outcome === "denied" ? [f.questionId] : []));
-  const isOfSign =
-    NEURO_SIGN in log.alerts &&
-    log.questions.some((question) => denied.includes(question.id) && isAskedOfSign(log, question));
-  return isOfSign ? [{ type: "alert.acknowledged", alertId: NEURO_SIGN, heard: "negative" }] : [];
-}
-
 /** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
 function nextWhy(before: WhyState, said: Topic | undefined, isShown: boolean): WhyState {
   return {
@@ -185,7 +180,8 @@ export function takeUtterance(
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const { protocol } = context;
   const acknowledged = acknowledgedByAnswer(state.log, decision.facts);
-  const decided = append({ log: state.log, facts: [] }, [...decision.facts, ...acknowledged], nowMs);
+  const said = [...decision.facts, ...acknowledged];
+  const decided = append({ log: state.log, facts: [] }, said, nowMs, provenanceOf(heard, said));
   const ruled = applyRules(context, state.log, decided, devices, nowMs);
   const { withdrawn } = ruled;
   const asked = askOfSign(protocol, state.log, ruled.folded.log, utterance.by, nowMs);
@@ -221,6 +217,7 @@ export function takeUtterance(
     answer: { words: heard.words, outcome: decision.outcome, reply: text, ...brisk },
     announcements,
     withdrawn,
+    ...(decision.effect === undefined ? {} : { effect: decision.effect }),
   };
 }
 

@@ -16,6 +16,8 @@ export function atStake(intent: CareIntent): AtStake {
     case "doseUnit":
     case "fluid":
     case "rescue":
+    case "newCase":
+    case "eraseCase":
       return "affirmed";
     case "cylinder":
     case "airway":
@@ -38,6 +40,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "resumeAlerts":
     case "voice":
     case "howOld":
+    case "whichCase":
       return "said";
   }
 }

@@ -1,6 +1,7 @@
 import type { DoseUnit, RateUnit } from "../core/doseUnits.ts";
 import type { AirwayEvent, Phase, SpokenClock } from "../log/careFacts.ts";
 import type { StepAnswer } from "../log/facts.ts";
+import type { CaseIntent } from "./caseIntent.ts";
 import type { SaidNumber } from "./saidNumber.ts";
 import type { TalkIntent } from "./talkIntent.ts";
 
@@ -65,4 +66,5 @@ export type CareIntent =
       readonly reason?: string;
       readonly role?: string;
     }
+  | CaseIntent
   | TalkIntent;

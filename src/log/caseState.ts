@@ -60,6 +60,12 @@ export type AlertState = {
 
 export type CaseState = {
   readonly caseId: string | undefined;
+  /** What the case is called aloud. */
+  readonly label: string | undefined;
+  readonly isRehearsal: boolean;
+  readonly isClosed: boolean;
+  /** How far the device's clock has been set forward since the opening, ms; under 0: back. */
+  readonly setForwardMs: number;
   readonly openedAtMs: number | undefined;
   /** Which protocol counts: that of the opening, or the one that replaced it last. */
   readonly protocolMark: ProtocolMark | undefined;
@@ -98,6 +104,10 @@ export type CaseState = {
 
 export const emptyCase: CaseState = {
   caseId: undefined,
+  label: undefined,
+  isRehearsal: false,
+  isClosed: false,
+  setForwardMs: 0,
   openedAtMs: undefined,
   protocolMark: undefined,
   factCount: 0,

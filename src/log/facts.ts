@@ -1,67 +1,13 @@
 import type { Sex } from "../core/bodySize.ts";
-import type { PupilReaction } from "../core/pupils.ts";
-import type { UcumUnit, VitalCode } from "../core/vitals.ts";
+import type { VitalCode } from "../core/vitals.ts";
 import type { Priority } from "../protocol/priority.ts";
 import type { Cause } from "../protocol/protocol.ts";
 import type { HeardBy } from "./heardBy.ts";
 import type { CareFact, SaidAmount, SaidRate } from "./careFacts.ts";
+import type { FindingValue, Statement, VitalValue } from "./statement.ts";
 import type { TalkFact } from "./talkFacts.ts";
 
-/** A unit as a person says it. The stored unit is fixed per vital (`VITALS`); this is what was spoken. */
-export type SaidUnit =
-  | "mmHg"
-  | "kPa"
-  | "cmH2O"
-  | "/min"
-  | "%"
-  | "Cel"
-  | "degF"
-  | "mmol/L"
-  | "mg/dL"
-  | "mm"
-  | "kg"
-  | "lb"
-  | "cm"
-  | "in"
-  | "a"
-  | "mo"
-  | "{score}";
-
-/** How a value was had. `estimated`: a weight or height that nobody measured. */
-export type Method = "cuff" | "arterial" | "palpated" | "estimated";
-/** Where a temperature or a pressure was taken. */
-export type Site =
-  "left arm" | "right arm" | "left leg" | "right leg" | "tympanic" | "oesophageal" | "rectal" | "bladder" | "skin";
-/** The height at which a pressure transducer was zeroed. */
-export type Level = "tragus" | "heart";
-
-/** One value in its canonical unit, with what was said kept beside it. */
-export type VitalValue = {
-  readonly code: VitalCode;
-  readonly value: number;
-  readonly unit: UcumUnit;
-  readonly said: { readonly value: number; readonly unit: SaidUnit; readonly words: string };
-  readonly method?: Method;
-  readonly site?: Site;
-  readonly level?: Level;
-  readonly reaction?: PupilReaction;
-};
-
-/** Something observed that has no number. */
-export type FindingValue =
-  | { readonly code: "pupilLeft" | "pupilRight"; readonly finding: PupilReaction }
-  | { readonly code: "gcsEye" | "gcsVerbal" | "gcsMotor"; readonly finding: "not-testable" };
-
-/** What one statement says once its units are settled. A question holds one or more of these. */
-export type Statement = {
-  readonly vitals: readonly VitalValue[];
-  readonly findings: readonly FindingValue[];
-  readonly sex?: Sex;
-  /** Why ICP is raised. */
-  readonly cause?: Cause;
-  /** Herniation is suspected or being treated; false: it is not, or no longer. */
-  readonly herniation?: boolean;
-};
+export type { FindingValue, Level, Method, SaidUnit, Site, Statement, VitalValue } from "./statement.ts";
 
 export type QuestionReason =
   | "sound-alike" // thirteen / thirty and the like
@@ -89,6 +35,8 @@ export type Act =
   | { readonly kind: "record"; readonly facts: readonly AffirmedFact[]; readonly forRate?: RateWanted }
   | ({ readonly kind: "step"; readonly stepId: string } & AnswerToStep)
   /** The facts that were named: others that came in since are not meant. */
+  /** The open case is closed, and another opened. */
+  | { readonly kind: "newCase"; readonly rehearsal: boolean }
   | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
   | { readonly kind: "standBy" };
 
@@ -117,6 +65,8 @@ export type Want =
   /** Which unit an amount or a rate was said in. */
   | { readonly kind: "amountUnit"; readonly drugId: string; readonly choices: readonly SaidAmount[] }
   | { readonly kind: "rateUnit"; readonly drugId: string; readonly choices: readonly SaidRate[] }
+  /** What the case is called, said to erase it. */
+  | { readonly kind: "caseLabel" }
   /** The value that an answer to a step carries. */
   | { readonly kind: "stepValue"; readonly stepId: string };
 
@@ -174,10 +124,14 @@ export type ProtocolMark = {
 
 type Stamp = {
   /** Shape version of this fact. */
-  readonly v: 1;
+  readonly v: 2;
   readonly id: string;
-  /** Unix ms. */
+  /** Unix ms by the running clock of the case, which nobody can set. */
   readonly atMs: number;
+  /** Only on what was heard: how sure the recogniser was of it, 0 to 1. None where it was typed or came as text. */
+  readonly certainty?: number;
+  /** Only on what was heard: taken as heard and read back, or affirmed by a further word. */
+  readonly confirmation?: "readBack" | "affirmed";
 };
 
 /** Values said in one breath share a `readingId`; they are appended together or not at all. */
@@ -186,7 +140,17 @@ type Heard = { readonly readingId: string; readonly heard: string; readonly by: 
 /** Facts that happened. Never edited, never removed; a correction is a new fact. */
 export type Fact = Stamp &
   (
-    | { readonly type: "case.opened"; readonly caseId: string; readonly protocol: ProtocolMark }
+    | {
+        readonly type: "case.opened";
+        readonly caseId: string;
+        /** What the case is called aloud. */
+        readonly label: string;
+        /** There is no patient. */
+        readonly rehearsal: boolean;
+        readonly protocol: ProtocolMark;
+      }
+    /** The last fact of a case: nothing is added to it any more. */
+    | { readonly type: "case.closed" }
     /** From here on another protocol counts. */
     | { readonly type: "protocol.replaced"; readonly protocol: ProtocolMark }
     | ({ readonly type: "vital.recorded" } & Heard & VitalValue)
@@ -217,6 +181,8 @@ export type Fact = Stamp &
     | { readonly type: "standBy.started"; readonly untilMs: number }
     /** The device's clock was set forward (over 0) or back while the case ran on: `atMs` of all facts is not moved by it. */
     | { readonly type: "clock.changed"; readonly byMs: number }
+    /** The device slept: nothing was heard, watched or said for so long. */
+    | { readonly type: "device.slept"; readonly forMs: number }
     /** Again for one that stands: it became worse, or milder. `escalated`: by time alone. */
     | {
         readonly type: "alert.raised";
@@ -241,4 +207,4 @@ export type Fact = Stamp &
   );
 
 /** A fact before the log has given it its stamp. */
-export type NewFact = Fact extends infer F ? (F extends Fact ? Omit<F, "v" | "id" | "atMs"> : never) : never;
+export type NewFact = Fact extends infer F ? (F extends Fact ? Omit<F, keyof Stamp> : never) : never;

@@ -18,7 +18,7 @@ function withReading(state: CaseState, fact: Recording): CaseState["lastReading"
 }
 
 function recordVital(state: CaseState, fact: Of<"vital.recorded">): CaseState["vitals"] {
-  const { v: _shape, type: _type, ...value } = fact;
+  const { v: _shape, type: _type, certainty: _certainty, confirmation: _confirmation, ...value } = fact;
   const entry: VitalEntry = { ...value, seq: state.factCount };
   return { ...state.vitals, [fact.code]: { entry, earlier: state.vitals[fact.code] } };
 }
@@ -62,7 +62,18 @@ function changed(state: CaseState, fact: Fact): CaseState {
   switch (fact.type) {
     case "case.opened":
       // Nothing of another patient may stay.
-      return { ...emptyCase, caseId: fact.caseId, openedAtMs: fact.atMs, protocolMark: fact.protocol };
+      return {
+        ...emptyCase,
+        caseId: fact.caseId,
+        label: fact.label,
+        isRehearsal: fact.rehearsal,
+        openedAtMs: fact.atMs,
+        protocolMark: fact.protocol,
+      };
+    case "device.slept":
+      return state;
+    case "case.closed":
+      return { ...state, isClosed: true };
     case "protocol.replaced":
       return { ...state, protocolMark: fact.protocol };
     case "vital.recorded":
@@ -105,7 +116,7 @@ function changed(state: CaseState, fact: Fact): CaseState {
       };
     }
     case "clock.changed":
-      return state;
+      return { ...state, setForwardMs: state.setForwardMs + fact.byMs };
     case "standBy.started":
       return { ...state, standByUntilMs: fact.untilMs };
     case "alert.raised": {

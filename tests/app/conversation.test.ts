@@ -199,6 +199,7 @@ describe("the record", () => {
   const failing = (): FactStore & { works: boolean } => ({
     works: true,
     load: () => Promise.resolve(ok([])),
+    erase: () => Promise.resolve(ok(undefined)),
     append() {
       return Promise.resolve(this.works ? ok(undefined) : fail({ kind: "quota-exceeded" }));
     },

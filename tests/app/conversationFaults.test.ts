@@ -5,6 +5,7 @@ import { conversation, FakeRecogniser, settle } from "./talkFakes.ts";
 
 const store = (loads: StoreError | undefined): FactStore & { works: boolean } => ({
   works: true,
+  erase: () => Promise.resolve(ok(undefined)),
   load: () => Promise.resolve(loads === undefined ? ok([]) : fail(loads)),
   append() {
     return Promise.resolve(this.works ? ok(undefined) : fail({ kind: "quota-exceeded" }));

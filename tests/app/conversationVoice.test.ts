@@ -65,6 +65,7 @@ describe("what was said, in the record", () => {
     let waiting = false;
     const slow = {
       load: () => store.load(),
+      erase: (caseId: string) => store.erase(caseId),
       append: (facts: readonly Fact[]) => (waiting ? new Promise<never>(() => undefined) : store.append(facts)),
     };
     const { talk, speaker, last } = await conversation(slow);

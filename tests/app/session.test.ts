@@ -34,6 +34,11 @@ class FakeStore implements FactStore {
     return ok(undefined);
   }
 
+  erase(): Promise<Result<void, StoreError>> {
+    this.durable.length = 0;
+    return Promise.resolve(ok(undefined));
+  }
+
   release(): void {
     this.next = "keep";
     this.#release?.();
@@ -175,7 +180,7 @@ describe("what our voice says", () => {
     store.release();
     const report = await recording;
     await next;
-    expect(report.facts).toEqual([{ v: 1, id: "c-2", atMs: T0 + 50, ...said }]);
+    expect(report.facts).toEqual([{ v: 2, id: "c-2", atMs: T0 + 50, ...said }]);
     expect(report.state).toEqual({ ...before, log: { ...before.log, factCount: before.log.factCount + 1 } });
     await session.record({ type: "speech.cut", startedId: "c-2" }, T0 + 70);
     expect(types(store.durable).slice(1)).toEqual(["hr 90", "speech.started", "spo2 96", "speech.cut"]);

@@ -157,6 +157,7 @@ describe("another protocol during a case", () => {
     let works = true;
     const store: FactStore = {
       load: async () => ok([]),
+      erase: () => Promise.resolve(ok(undefined)),
       append: async (facts) => {
         if (!works) return fail({ kind: "quota-exceeded" });
         kept.push(...facts);

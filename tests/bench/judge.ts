@@ -106,6 +106,8 @@ const isSaid = (truth: Truth, act: Act): boolean => {
       return truth.keysOf(act.words).some((key) => truth.keys.has(key));
     case "record":
       return act.facts.every((fact) => truth.entries.has(careEntry(fact)));
+    case "newCase":
+      return truth.keys.has(meaningKey(act));
     case "disregard":
     case "standBy":
       return truth.keys.has(meaningKey({ kind: "command", command: act.kind }));

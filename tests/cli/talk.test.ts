@@ -45,7 +45,7 @@ describe("talk --json", () => {
     const facts = line?.facts as readonly Record<string, unknown>[];
     expect(facts.length).toBe(1);
     expect(facts[0]).toMatchObject({
-      v: 1,
+      v: 2,
       type: "vital.recorded",
       code: "etco2",
       unit: "mm[Hg]",

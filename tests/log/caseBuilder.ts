@@ -17,7 +17,7 @@ export class CaseBuilder {
 
   add(...facts: readonly NewFact[]): readonly string[] {
     return facts.map((newFact) => {
-      const fact: Fact = { ...newFact, v: 1, id: `f${this.facts.length}`, atMs: this.nowMs };
+      const fact: Fact = { ...newFact, v: 2, id: `f${this.facts.length}`, atMs: this.nowMs };
       this.facts.push(fact);
       this.state = reduceFact(this.state, fact);
       return fact.id;

@@ -206,13 +206,32 @@ describe("questions, steps, stand-by, alerts, a new case", () => {
     const c = new CaseBuilder();
     c.say({ sbp: 120, dbp: 60 });
     c.patient({ ageA: 6, cause: "bleed", herniation: true });
-    c.add({ type: "case.opened", caseId: "c2", protocol: { name: "p", version: "1" } });
+    c.add({
+      type: "case.opened",
+      caseId: "c2",
+      label: "kilo four seven",
+      rehearsal: false,
+      protocol: { name: "p", version: "1" },
+    });
     const protocolMark = { name: "p", version: "1" };
-    expect(c.state).toEqual({ ...emptyCase, caseId: "c2", openedAtMs: 0, protocolMark, factCount: 1 });
+    expect(c.state).toEqual({
+      ...emptyCase,
+      caseId: "c2",
+      label: "kilo four seven",
+      openedAtMs: 0,
+      protocolMark,
+      factCount: 1,
+    });
   });
   it("the protocol that counts is the one that replaced the others last; nothing recorded is lost by it", () => {
     const c = new CaseBuilder();
-    c.add({ type: "case.opened", caseId: "c1", protocol: { name: "first", version: "1", hash: "aa" } });
+    c.add({
+      type: "case.opened",
+      caseId: "c1",
+      label: "kilo four seven",
+      rehearsal: false,
+      protocol: { name: "first", version: "1", hash: "aa" },
+    });
     c.say({ hr: 90 });
     c.add({ type: "protocol.replaced", protocol: { name: "second", version: "2", hash: "bb", signedBy: "key" } });
     c.add({ type: "protocol.replaced", protocol: { name: "third", version: "3", hash: "cc" } });

@@ -1,10 +1,10 @@
 import { fail, ok, type Result } from "../../core/result.ts";
-import type { Clock } from "../../app/ports.ts";
+import type { RunningClock } from "../../app/ports.ts";
 
 export type ClockError = { readonly kind: "backwards"; readonly nowMs: number; readonly askedMs: number };
 
 /** A clock that stands still until it is moved. */
-export interface ManualClock extends Clock {
+export interface ManualClock extends RunningClock {
   /**
    * Moves to a later time (Unix ms), ticking on the way: each tick sees its own due time, earliest first.
    *
@@ -29,6 +29,9 @@ export function createManualClock(startMs: number): ManualClock {
 
   return {
     nowMs: () => nowMs,
+    // Nobody can set it.
+    align: () => undefined,
+    onMoved: () => undefined,
     every: (periodMs, tick) => {
       const entry = { dueMs: nowMs + periodMs, periodMs, tick };
       ticks.add(entry);

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from "../../core/result.ts";
+import type { Sha256Hex } from "../../log/chain/sealFacts.ts";
 import type { Signatures, SignaturesError } from "../../app/ports.ts";
 
 type Subtle = Pick<SubtleCrypto, "digest" | "importKey" | "verify">;
@@ -8,6 +9,15 @@ const notSupported = (detail: string): Result<never, SignaturesError> => fail({ 
 /** The signatures of this browser, or of Node. A page that is not on HTTPS or localhost has none. */
 export const signaturesHere = (): Signatures =>
   createWebCryptoSignatures((globalThis.crypto as Crypto | undefined)?.subtle);
+
+/** SHA-256 of a text as UTF-8, for the chain of the record. */
+export function sha256HexHere(): Sha256Hex {
+  const signatures = signaturesHere();
+  return async (text) => {
+    const digest = await signatures.sha256Hex(new TextEncoder().encode(text));
+    return digest.ok ? digest : fail(digest.error.detail);
+  };
+}
 
 /**
  * Digests and signatures by Web Cryptography.

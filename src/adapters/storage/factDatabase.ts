@@ -1,18 +1,10 @@
 import { openDB, type DBSchema, type IDBPDatabase } from "idb";
 import { fail, ok, type Result } from "../../core/result.ts";
-import type { Fact } from "../../log/facts.ts";
+import type { LogEntry } from "../../log/chain/entry.ts";
 import type { StoreError } from "../../app/ports.ts";
 
-/** One fact in its place. `opening` is on the first fact of a case only and counts cases, so no clock orders them. */
-export type FactRecord = {
-  readonly caseId: string;
-  readonly n: number;
-  readonly fact: Fact;
-  readonly opening?: number;
-};
-
-/** Where a fact goes: the `n`th of its case, from 0. */
-export type Place = Pick<FactRecord, "caseId" | "n">;
+/** An entry as it is stored. `opening` is on the first one of a case only and counts cases, so no clock orders them. */
+export type FactRecord = LogEntry & { readonly opening?: number };
 
 export interface FactSchema extends DBSchema {
   facts: { key: [caseId: string, n: number]; value: FactRecord; indexes: { opening: number } };

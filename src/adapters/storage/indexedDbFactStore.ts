@@ -1,32 +1,43 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { Fact } from "../../log/facts.ts";
-import type { FactStore, StoreError } from "../../app/ports.ts";
-import { openFactDatabase, type FactDatabase, type Place } from "./factDatabase.ts";
-import { readCase } from "./readCase.ts";
+import type { LogEntry, ChainTail } from "../../log/chain/entry.ts";
+import { sealFacts, type Sha256Hex } from "../../log/chain/sealFacts.ts";
+import type { CaseArchive, FactStore, StoreError } from "../../app/ports.ts";
+import { archiveOf } from "./caseArchive.ts";
+import { openFactDatabase, type FactDatabase } from "./factDatabase.ts";
+import { newestCaseId, readCase } from "./readCase.ts";
 import { becomeSingleWriter, type Locks } from "./singleWriter.ts";
-import { writeFacts } from "./writeFacts.ts";
+import { writeEntries, type Among } from "./writeEntries.ts";
 
 export type FactStoreParts = {
   readonly name: string;
+  readonly sha256Hex: Sha256Hex;
   readonly locks: Locks | undefined;
   /** Asked once not to evict the record when the device runs short; undefined where a browser cannot be asked. */
   readonly storage: Pick<StorageManager, "persist"> | undefined;
 };
 
 /** The store of the running page. */
-export const factStoreInPage = (): FactStore =>
-  createIndexedDbFactStore({ name: "tragus", locks: navigator.locks, storage: navigator.storage });
+export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =>
+  createIndexedDbFactStore({
+    name: "tragus",
+    sha256Hex,
+    locks: navigator.locks,
+    storage: navigator.storage,
+  });
 
 /**
  * Keeps facts in IndexedDB. `append` settles when the browser reports a strict commit: written through to the disk,
  * as far as the browser can know.
  *
- * Facts are only ever added: one place is never written twice. The open case is the newest one, and a `case.opened`
- * fact starts the next. Calls are carried out one at a time, in the order in which they were made.
+ * Facts are only ever added, chained by their hashes: one place is never written twice. The open case is the newest one,
+ * unless it was closed, and a `case.opened` fact starts the next. Calls are carried out one at a time, in the order in
+ * which they were made.
  */
-export function createIndexedDbFactStore({ name, locks, storage }: FactStoreParts): FactStore {
+export function createIndexedDbFactStore({ name, sha256Hex, locks, storage }: FactStoreParts): FactStore & CaseArchive {
   let database: FactDatabase | undefined;
-  let place: Place | undefined;
+  let tail: ChainTail | undefined;
+  let isLoaded = false;
   let isWriter = false;
   let queue: Promise<unknown> = Promise.resolve();
 
@@ -37,59 +48,79 @@ export function createIndexedDbFactStore({ name, locks, storage }: FactStorePart
   };
 
   const connect = async (): Promise<Result<FactDatabase, StoreError>> => {
-    if (database !== undefined) return ok(database);
     if (!isWriter) {
       isWriter = await becomeSingleWriter(locks, name);
-      if (!isWriter) return fail({ kind: "unavailable", detail: "open in another tab" });
-      void storage?.persist().catch(() => undefined);
+      if (isWriter) void storage?.persist().catch(() => undefined);
     }
+    if (database !== undefined) return ok(database);
     const opened = await openFactDatabase(name, () => (database = undefined));
     if (opened.ok) database = opened.value;
     return opened;
   };
 
-  const load = async (): Promise<Result<readonly Fact[], StoreError>> => {
+  /** Carries out with a connection; one that is found closed only by using it is opened anew the next time. */
+  const withDatabase = async <T>(
+    work: (open: FactDatabase) => Promise<Result<T, StoreError>>,
+    kind: "unavailable" | "write-failed",
+  ): Promise<Result<T, StoreError>> => {
     const connected = await connect();
     if (!connected.ok) return connected;
     try {
-      const stored = await readCase(connected.value);
-      place = stored.place;
-      const { facts, unreadable } = stored;
-      if (unreadable.length === 0) return ok(facts);
-      return fail({ kind: "corrupt", detail: unreadable.join("; "), readable: facts.length, facts });
+      return await work(connected.value);
     } catch (thrown) {
       database = undefined;
-      return fail({ kind: "unavailable", detail: String(thrown) });
+      return fail({ kind, detail: String(thrown) });
     }
   };
+
+  const load = (): Promise<Result<readonly Fact[], StoreError>> =>
+    withDatabase(async (open) => {
+      const caseId = await newestCaseId(open);
+      const stored = caseId === undefined ? undefined : await readCase(open, caseId, sha256Hex);
+      isLoaded = true;
+      tail = stored?.tail;
+      if (stored === undefined) return isWriter ? ok([]) : fail({ kind: "other-tab", facts: [] });
+      const { facts, faults } = stored;
+      if (!isWriter) return fail({ kind: "other-tab", facts });
+      if (faults.length > 0) return fail({ kind: "corrupt", detail: faults.join(" "), readable: facts.length, facts });
+      return ok(facts.at(-1)?.type === "case.closed" ? [] : facts);
+    }, "unavailable");
 
   const append = async (facts: readonly Fact[]): Promise<Result<void, StoreError>> => {
     if (facts.length === 0) return ok(undefined);
-    if (place === undefined) {
+    if (!isLoaded) {
       const loaded = await load();
       if (!loaded.ok && loaded.error.kind !== "corrupt") return loaded;
     }
+    const sealed = await sealFacts(facts, tail, sha256Hex);
+    if (!sealed.ok) return fail({ kind: "write-failed", detail: sealed.error });
+    const { entries } = sealed.value;
     // A connection can be found closed only by using it; a second one is then tried before giving up.
-    let written = await tryToWrite(facts);
-    if (!written.ok && database === undefined) written = await tryToWrite(facts);
-    if (written.ok) place = written.value;
-    return written.ok ? ok(undefined) : written;
+    let written = await write(entries);
+    if (!written.ok && database === undefined) written = await write(entries);
+    if (written.ok) tail = sealed.value.tail;
+    return written;
   };
 
-  const tryToWrite = async (facts: readonly Fact[]): Promise<Result<Place, StoreError>> => {
-    const connected = await connect();
-    if (!connected.ok) return connected;
-    try {
-      return await writeFacts(
-        connected.value.transaction(["facts"], "readwrite", { durability: "strict" }),
-        facts,
-        place,
-      );
-    } catch (thrown) {
-      database = undefined;
-      return fail({ kind: "write-failed", detail: String(thrown) });
-    }
-  };
+  const write = (entries: readonly LogEntry[], among: Among = "newest"): Promise<Result<void, StoreError>> =>
+    withDatabase(async (open) => {
+      if (!isWriter) return fail({ kind: "other-tab", facts: [] });
+      return writeEntries(open.transaction(["facts"], "readwrite", { durability: "strict" }), entries, among);
+    }, "write-failed");
 
-  return { load: () => inTurn(load), append: (facts) => inTurn(() => append(facts)) };
+  const archive = archiveOf(withDatabase, write, sha256Hex);
+  return {
+    load: () => inTurn(load),
+    append: (facts) => inTurn(() => append(facts)),
+    erase: (caseId) =>
+      inTurn(async () => {
+        const erased = await archive.erase(caseId);
+        // The next fact opens a case, or nothing is open.
+        if (erased.ok && tail?.caseId === caseId) tail = undefined;
+        return erased;
+      }),
+    cases: () => inTurn(() => archive.cases()),
+    read: (caseId) => inTurn(() => archive.read(caseId)),
+    add: (record) => inTurn(() => archive.add(record)),
+  };
 }

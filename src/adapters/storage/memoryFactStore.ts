@@ -4,15 +4,20 @@ import type { FactStore } from "../../app/ports.ts";
 
 /** Keeps the facts of one run: for the terminal, where a case ends with the program, and for tests. */
 export function createMemoryFactStore(): FactStore {
-  let openCase: readonly Fact[] = [];
+  let newest: readonly Fact[] = [];
   return {
-    load: async () => ok(openCase),
+    load: async () => ok(newest.at(-1)?.type === "case.closed" ? [] : newest),
     append: async (facts) => {
-      if (openCase.length === 0 && facts.length > 0 && facts[0]?.type !== "case.opened") {
+      if (newest.length === 0 && facts.length > 0 && facts[0]?.type !== "case.opened") {
         return fail({ kind: "write-failed", detail: "no case is open" });
       }
       const opening = facts.findLastIndex((fact) => fact.type === "case.opened");
-      openCase = opening < 0 ? [...openCase, ...facts] : facts.slice(opening);
+      newest = opening < 0 ? [...newest, ...facts] : facts.slice(opening);
+      return ok(undefined);
+    },
+    erase: async (caseId) => {
+      const [first] = newest;
+      if (first?.type === "case.opened" && first.caseId === caseId) newest = [];
       return ok(undefined);
     },
   };

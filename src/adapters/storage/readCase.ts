@@ -1,33 +1,25 @@
-import type { Fact } from "../../log/facts.ts";
-import type { FactDatabase, FactRecord, Place } from "./factDatabase.ts";
-import { readFact } from "./readFact.ts";
+import { checkEntries, type CheckedEntries } from "../../log/chain/checkEntries.ts";
+import type { Sha256Hex } from "../../log/chain/sealFacts.ts";
+import type { FactDatabase, FactRecord } from "./factDatabase.ts";
+import { sealOldRecords } from "./sealOldRecords.ts";
 
-export type StoredCase = {
-  /** Every fact that can be read, oldest first. */
-  readonly facts: readonly Fact[];
-  /** One sentence for each record that cannot be used or is missing. */
-  readonly unreadable: readonly string[];
-  /** After the last record, readable or not; undefined where there has never been a case. */
-  readonly place: Place | undefined;
+/** Every place that a case can have. */
+export const placesOf = (caseId: string): IDBKeyRange => IDBKeyRange.bound([caseId, 0], [caseId, Infinity]);
+
+export type ReadCase = CheckedEntries & {
+  /** As they are stored, good and bad. */
+  readonly records: readonly FactRecord[];
 };
 
-/** Reads the newest case. A bad record hides itself alone: what came after it was said too, and is returned. */
-export async function readCase(database: FactDatabase): Promise<StoredCase> {
-  const read = database.transaction("facts");
-  const newest = await read.store.index("opening").openKeyCursor(null, "prev");
-  if (newest === null) return { facts: [], unreadable: [], place: undefined };
-  const [caseId] = newest.primaryKey;
-  const records: readonly FactRecord[] = await read.store.getAll(IDBKeyRange.bound([caseId, 0], [caseId, Infinity]));
-  const facts: Fact[] = [];
-  const unreadable: string[] = [];
-  let n = 0;
-  for (const record of records) {
-    if (n < record.n)
-      unreadable.push(record.n - n === 1 ? `entry ${n} is missing` : `entries ${n} to ${record.n - 1} are missing`);
-    const fact = readFact(record.fact);
-    if (fact.ok) facts.push(fact.value);
-    else unreadable.push(`entry ${record.n} ${fact.error}`);
-    n = record.n + 1;
-  }
-  return { facts, unreadable, place: { caseId, n } };
+/** Reads one case and holds it against its chain. What an older version wrote without one is put into a chain first. */
+export async function readCase(database: FactDatabase, caseId: string, sha256Hex: Sha256Hex): Promise<ReadCase> {
+  const stored = await database.getAll("facts", placesOf(caseId));
+  const records = await sealOldRecords(database, stored, sha256Hex);
+  return { records, ...(await checkEntries(caseId, records, sha256Hex)) };
+}
+
+/** The case that was opened last; undefined where there has never been one. */
+export async function newestCaseId(database: FactDatabase): Promise<string | undefined> {
+  const newest = await database.transaction("facts").store.index("opening").openKeyCursor(null, "prev");
+  return newest?.primaryKey[0];
 }

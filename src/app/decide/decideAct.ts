@@ -1,6 +1,7 @@
 import { unreachable } from "../../core/unreachable.ts";
 import type { Intent } from "../../language/intent.ts";
 import { askDisregard, askDoses, askStandBy, askStep } from "../../language/sentences/act.ts";
+import { askNewCase } from "../../language/sentences/caseRecord.ts";
 import { UNKNOWN_STEP } from "../../language/sentences/list.ts";
 import { sentences } from "../../language/sentences/sentence.ts";
 import type { CaseState } from "../../log/caseState.ts";
@@ -81,6 +82,8 @@ function promptOf(protocol: Protocol, log: CaseState, acts: readonly Act[], hear
       return askStandBy;
     case "words":
       return sentences(`${first.words}?`);
+    case "newCase":
+      return askNewCase(log, first.rehearsal);
     // Never asked about like this: what is to be recorded is asked by those who know its words.
     case "record":
     case undefined:
@@ -122,6 +125,8 @@ function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, 
     // The words are understood anew, which is not this file's business: see `decide`.
     case "words":
       return refused(SAY_AGAIN);
+    case "newCase":
+      return { facts: [], outcome: "recorded", reply: { kind: "none" }, effect: act };
     case "record":
       return recordAffirmed(context, log, act.facts, nowMs, act.forRate);
     case "disregard": {
@@ -139,7 +144,7 @@ export const waitingAfter = (log: CaseState, closed: Question): string | undefin
 
 /** Affirmed: what was asked about is done, and the question is closed. */
 export function takeAct(context: AppContext, log: CaseState, question: Question, act: Act, nowMs: number): Decision {
-  const { facts, outcome, reply } = carryOut(context, log, question, act, nowMs);
+  const { facts, outcome, reply, effect } = carryOut(context, log, question, act, nowMs);
   // Two questions in one breath are one too many: the older one waits until the new one is answered.
   const then = outcome === "asked" ? undefined : waitingAfter(log, question);
   const closed: NewFact = { type: "question.closed", questionId: question.id, outcome: "affirmed" };
@@ -147,6 +152,7 @@ export function takeAct(context: AppContext, log: CaseState, question: Question,
   return {
     facts: [closed, ...facts],
     outcome,
+    ...(effect === undefined ? {} : { effect }),
     reply: spoken.kind === "dose" ? { ...spoken, then: sentences(spoken.then, then) } : spoken,
   };
 }

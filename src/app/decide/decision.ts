@@ -17,10 +17,14 @@ export type Reply =
   | { readonly kind: "why"; readonly about: WhyAbout }
   | { readonly kind: "none" };
 
+export type CaseEffect = { readonly kind: "newCase"; readonly rehearsal: boolean } | { readonly kind: "eraseCase" };
+
 export type Decision = {
   readonly facts: readonly NewFact[];
   readonly outcome: Outcome;
   readonly reply: Reply;
+  /** What is done with the case as a whole, once the facts are durable. */
+  readonly effect?: CaseEffect;
   /** The reply itself names the step that waits, or says that none is read: the list adds nothing. */
   readonly speaksOfList?: true;
 };

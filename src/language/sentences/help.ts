@@ -17,6 +17,8 @@ function sayAnswers({ acts, wants }: Question): string {
       return "Say the number with its unit. Or negative.";
     case "stepValue":
       return "Say the number. Or negative.";
+    case "caseLabel":
+      return "Say erase, and what the case is called. Or negative.";
     case undefined:
       return acts === undefined ? "Affirm, negative, or the digits. Or say the value again." : "Affirm, or negative.";
   }

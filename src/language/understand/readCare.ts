@@ -2,6 +2,7 @@ import type { Intent } from "../intent.ts";
 import type { SaidNumber } from "../saidNumber.ts";
 import type { SpokenAmount, SpokenRate } from "../careIntent.ts";
 import type { Parse } from "../jsgf/grammarTypes.ts";
+import { readCase } from "./readCase.ts";
 import { readTalk } from "./readTalk.ts";
 import { saidNumber } from "./saidNumber.ts";
 import { idOf, tagValue } from "./tagValues.ts";
@@ -128,6 +129,8 @@ export function readCare(parse: Parse): readonly Intent[] | undefined {
   if (step !== undefined) return [step];
   const course = readCourse(parse);
   if (course !== undefined) return [course];
+  const ofCase = readCase(parse);
+  if (ofCase !== undefined) return [ofCase];
   const talk = readTalk(parse, numbers.minutes);
   if (talk !== undefined) return [talk];
   return isCare ? readDrugs(parse, care, numbers) : undefined;

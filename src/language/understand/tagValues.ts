@@ -110,6 +110,7 @@ const VALUES = {
     "checks",
   ] satisfies ("last" | AlertCause)[],
   pause: ["start", "end"],
+  case: ["new", "rehearse", "erase", "which"],
   talk: ["full", "brief", "alerts"] satisfies TalkLevel[],
   voice: ["louder", "quieter", "faster", "slower", "usual"] satisfies VoiceChange[],
   howOld: [

@@ -2,14 +2,16 @@ import "fake-indexeddb/auto";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { FactStore } from "../../../src/app/ports.ts";
+import { sha256HexHere } from "../../../src/adapters/files/webCrypto.ts";
 import { createIndexedDbFactStore } from "../../../src/adapters/storage/indexedDbFactStore.ts";
 import { createMemoryFactStore } from "../../../src/adapters/storage/memoryFactStore.ts";
 import { opened, rate } from "./someFacts.ts";
 
 let made = 0;
+const PARTS = { sha256Hex: sha256HexHere(), locks: undefined, storage: undefined };
 const STORES: readonly [string, () => FactStore][] = [
   ["memory", createMemoryFactStore],
-  ["IndexedDB", () => createIndexedDbFactStore({ name: `contract-${made++}`, locks: undefined, storage: undefined })],
+  ["IndexedDB", () => createIndexedDbFactStore({ name: `contract-${made++}`, ...PARTS })],
 ];
 
 describe.each(STORES)("a fact store in %s", (_name, makeStore) => {

@@ -2,7 +2,10 @@ import { IDBFactory, IDBObjectStore, IDBOpenDBRequest as FakeOpenRequest } from 
 import "fake-indexeddb/auto";
 import { openDB } from "idb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { labelFrom } from "../../../src/log/caseLabel.ts";
+import { FIRST_PREV, type LogEntry } from "../../../src/log/chain/entry.ts";
 import type { Fact } from "../../../src/log/facts.ts";
+import { sha256HexHere } from "../../../src/adapters/files/webCrypto.ts";
 import { createIndexedDbFactStore } from "../../../src/adapters/storage/indexedDbFactStore.ts";
 import type { Locks } from "../../../src/adapters/storage/singleWriter.ts";
 import { opened, rate } from "./someFacts.ts";
@@ -12,7 +15,7 @@ import { opened, rate } from "./someFacts.ts";
 
 const NAME = "case-record";
 const makeStore = (parts: Partial<Parameters<typeof createIndexedDbFactStore>[0]> = {}) =>
-  createIndexedDbFactStore({ name: NAME, locks: undefined, storage: undefined, ...parts });
+  createIndexedDbFactStore({ name: NAME, sha256Hex: sha256HexHere(), locks: undefined, storage: undefined, ...parts });
 
 /** A method as it was before being spied on; to be called with its own `this`. */
 const methodOf = <T, K extends keyof T>(prototype: T, name: K): T[K] => prototype[name];
@@ -24,6 +27,13 @@ async function tamper(change: (facts: IDBObjectStore) => void): Promise<void> {
   change(write.objectStore("facts") as unknown as IDBObjectStore);
   await write.done;
   database.close();
+}
+
+async function storedEntries(): Promise<readonly LogEntry[]> {
+  const database = await openDB(NAME);
+  const entries = (await database.getAll("facts")) as readonly LogEntry[];
+  database.close();
+  return entries;
 }
 
 beforeEach(() => {
@@ -110,37 +120,131 @@ describe("a reload", () => {
     expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90), rate(91)] });
   });
 
-  const BAD: readonly [string, unknown, string][] = [
-    ["from a newer version", { ...rate(91), v: 2 }, "entry 2 was written by a newer version (2)"],
-    ["without a version", { ...rate(91), v: undefined }, "entry 2 has no version"],
-    ["without an id", { ...rate(91), id: undefined }, "entry 2 has no id, type or time"],
-    ["with a time that is no number", { ...rate(91), atMs: Number.NaN }, "entry 2 has no id, type or time"],
-    ["that is no record", "torn", "entry 2 is not a record"],
-  ];
-  it.each(BAD)("tells of a fact %s, and gives the others back", async (_what, fact, detail) => {
+  it.each([
+    ["with another value", (entry: LogEntry) => ({ ...entry, fact: { ...rate(91), value: 19 } }), "was altered"],
+    ["with another time", (entry: LogEntry) => ({ ...entry, caseMs: entry.caseMs + 1 }), "was altered"],
+    ["that lost its hash", ({ hash: _hash, ...entry }: LogEntry) => entry, "has no hash"],
+    ["torn in two", ({ caseId, n }: LogEntry) => ({ caseId, n }), "has no hash"],
+    ["that is no record", ({ caseId, n, hash }: LogEntry) => ({ caseId, n, hash, fact: "torn" }), "was altered"],
+  ])("tells of an entry %s, and gives the others back", async (_what, spoil, fault) => {
     await makeStore().append([opened("a"), rate(90), rate(91), rate(92)]);
-    await tamper((facts) => facts.put({ caseId: "a", n: 2, fact }));
+    const [, , third] = await storedEntries();
+    await tamper((facts) => facts.put(spoil(third!)));
     const facts = [opened("a"), rate(90), rate(92)];
+    const detail = `Entry 2 ${fault}.`;
     expect(await makeStore().load()).toEqual({ ok: false, error: { kind: "corrupt", detail, readable: 3, facts } });
   });
 
-  it("tells of a missing fact", async () => {
-    await makeStore().append([opened("a"), rate(90), rate(91), rate(92)]);
-    await tamper((facts) => facts.delete(["a", 1]));
-    expect(await makeStore().load()).toMatchObject({ error: { detail: "entry 1 is missing", readable: 3 } });
-    await tamper((facts) => facts.delete(["a", 2]));
-    expect(await makeStore().load()).toMatchObject({ error: { detail: "entries 1 to 2 are missing", readable: 2 } });
+  it("tells of a fact from a newer version, and gives the others back", async () => {
+    await makeStore().append([opened("a"), { ...rate(90), v: 3 } as unknown as Fact, rate(91)]);
+    const detail = "Entry 1 was written by a newer version (3).";
+    expect(await makeStore().load()).toMatchObject({ error: { detail, facts: [opened("a"), rate(91)] } });
   });
 
-  it("leaves an unreadable fact where it is and writes after it", async () => {
+  it("tells of entries that changed places", async () => {
+    await makeStore().append([opened("a"), rate(90), rate(91), rate(92)]);
+    const [, second, third] = await storedEntries();
+    await tamper((facts) => {
+      facts.put({ ...second!, n: 2 });
+      facts.put({ ...third!, n: 1 });
+    });
+    expect(await makeStore().load()).toMatchObject({
+      error: { detail: "Entry 1 was altered. Entry 2 was altered.", facts: [opened("a"), rate(92)] },
+    });
+  });
+
+  it("tells of a missing entry", async () => {
+    await makeStore().append([opened("a"), rate(90), rate(91), rate(92)]);
+    await tamper((facts) => facts.delete(["a", 1]));
+    expect(await makeStore().load()).toMatchObject({ error: { detail: "Entry 1 is missing.", readable: 3 } });
+    await tamper((facts) => facts.delete(["a", 2]));
+    expect(await makeStore().load()).toMatchObject({ error: { detail: "Entries 1 to 2 are missing.", readable: 2 } });
+  });
+
+  it("leaves a bad entry where it is and goes on after it, in the chain", async () => {
     await makeStore().append([opened("a"), rate(90)]);
-    await tamper((facts) => facts.put({ caseId: "a", n: 1, fact: { ...rate(90), v: 2 } }));
+    const [, second] = await storedEntries();
+    const bad = { ...second!, fact: { ...rate(90), value: 9 } };
+    await tamper((facts) => facts.put(bad));
     const store = makeStore();
     await store.append([rate(91)]);
-    expect(await store.load()).toMatchObject({ error: { readable: 2, facts: [opened("a"), rate(91)] } });
-    const kept = await openDB(NAME);
-    expect(await kept.get("facts", ["a", 1])).toMatchObject({ fact: { v: 2 } });
-    kept.close();
+    expect(await store.load()).toMatchObject({
+      error: { detail: "Entry 1 was altered.", facts: [opened("a"), rate(91)] },
+    });
+    expect((await storedEntries())[1]).toEqual(bad);
+  });
+
+  it("goes on with a case of the first version, which had no chain, and seals it", async () => {
+    const old = [opened("a"), rate(90), rate(91)].map((fact, n) => {
+      const { label: _label, rehearsal: _rehearsal, ...rest } = fact as Fact & { label?: string; rehearsal?: boolean };
+      return { caseId: "a", n, fact: { ...rest, v: 1 }, ...(n === 0 ? { opening: 1 } : {}) };
+    });
+    await makeStore().load();
+    await tamper((facts) => old.forEach((record) => facts.put(record)));
+    const store = makeStore();
+    const upgraded = [{ ...opened("a"), label: labelFrom("a") }, rate(90), rate(91)];
+    expect(await store.load()).toEqual({ ok: true, value: upgraded });
+    await store.append([rate(92)]);
+    expect(await makeStore().load()).toEqual({ ok: true, value: [...upgraded, rate(92)] });
+    const [first] = await storedEntries();
+    expect(first).toMatchObject({ ...old[0], prev: FIRST_PREV });
+    await tamper((facts) => facts.put({ ...first!, fact: { ...old[0]!.fact, caseId: "b" } }));
+    expect(await makeStore().load()).toMatchObject({ error: { detail: "Entry 0 was altered." } });
+  });
+
+  it("holds nothing after a case that was closed, until the next is opened", async () => {
+    const closed: Fact = { v: 2, id: "a-1", atMs: 3_000, type: "case.closed" };
+    const store = makeStore();
+    await store.append([opened("a"), closed]);
+    expect(await makeStore().load()).toEqual({ ok: true, value: [] });
+    const next = makeStore();
+    await next.append([opened("b"), rate(90)]);
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("b"), rate(90)] });
+    expect(await next.cases()).toMatchObject({
+      value: [
+        { caseId: "b", isClosed: false, entries: 2 },
+        { caseId: "a", isClosed: true, entries: 2, label: "kilo four seven" },
+      ],
+    });
+  });
+});
+
+describe("erasing a case", () => {
+  it("leaves nothing of it, and all of the others", async () => {
+    const store = makeStore();
+    await store.append([opened("a"), rate(90)]);
+    await store.append([opened("b"), rate(60)]);
+    expect(await store.erase("b")).toEqual({ ok: true, value: undefined });
+    const left = await openDB(NAME);
+    expect((await left.getAll("facts")).map(({ caseId }: LogEntry) => caseId)).toEqual(["a", "a"]);
+    left.close();
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90)] });
+  });
+
+  it("writes nothing after it but a new case", async () => {
+    const store = makeStore();
+    await store.append([opened("a"), rate(90)]);
+    await store.erase("a");
+    expect(await store.append([rate(91)])).toMatchObject({ error: { kind: "write-failed" } });
+    await store.append([opened("b"), rate(60)]);
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("b"), rate(60)] });
+  });
+});
+
+describe("a case from a file", () => {
+  it("stands beside the others, and only once", async () => {
+    const store = makeStore();
+    await store.append([opened("a"), rate(90)]);
+    const read = await store.read("a");
+    if (!read.ok) throw new Error(read.error.kind);
+    globalThis.indexedDB = new IDBFactory();
+    const other = makeStore();
+    await other.append([opened("b")]);
+    expect(await other.add({ caseId: "a", entries: read.value.entries })).toEqual({ ok: true, value: undefined });
+    expect(await other.add({ caseId: "a", entries: read.value.entries })).toMatchObject({
+      error: { kind: "case-exists" },
+    });
+    expect(await other.read("a")).toEqual(read);
   });
 });
 
@@ -193,7 +297,7 @@ describe("two tabs", () => {
     return { request } as Locks;
   };
 
-  it("lets only the first one have the record", async () => {
+  it("lets only the first one write; the other reads what stands there", async () => {
     vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
     const locks = makeLocks();
     const first = makeStore({ locks });
@@ -202,9 +306,12 @@ describe("two tabs", () => {
     await opening;
     const second = makeStore({ locks });
     const [loading, appending] = [second.load(), second.append([rate(40)])];
-    await vi.advanceTimersByTimeAsync(5_000);
-    const refusal = { ok: false, error: { kind: "unavailable", detail: "open in another tab" } };
-    expect([await loading, await appending]).toEqual([refusal, refusal]);
+    let settled = false;
+    void Promise.all([loading, appending]).finally(() => (settled = true));
+    while (!settled) await vi.advanceTimersByTimeAsync(500);
+    expect(await loading).toEqual({ ok: false, error: { kind: "other-tab", facts: [opened("a")] } });
+    expect(await appending).toMatchObject({ ok: false, error: { kind: "other-tab" } });
+    expect(await storedEntries()).toHaveLength(1);
   });
 });
 

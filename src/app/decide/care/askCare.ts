@@ -8,6 +8,11 @@ function topicOf({ acts = [], wants }: Question): string | undefined {
   const [act] = acts;
   if (act?.kind === "record") return topicOfFacts(act.facts);
   if (wants === undefined) return undefined;
+  return topicOfWant(wants);
+}
+
+function topicOfWant(wants: Want): string {
+  if (wants.kind === "caseLabel") return "case";
   return wants.kind === "stepValue" ? `step ${wants.stepId}` : wants.drugId;
 }
 
@@ -52,4 +57,4 @@ export const askToRecord = (
 
 /** Asks for what is missing: a concentration, an amount, a rate, a unit, the value of a step. */
 export const askFor = (log: CaseState, wants: Want, asking: Asking, before: readonly NewFact[] = []): Decision =>
-  ask(log, wants.kind === "stepValue" ? `step ${wants.stepId}` : wants.drugId, asking, { wants }, before);
+  ask(log, topicOfWant(wants), asking, { wants }, before);

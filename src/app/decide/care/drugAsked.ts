@@ -54,6 +54,7 @@ export function drugAsked(protocol: Protocol, { questions: [question] }: CaseSta
     case "rateUnit":
       return { kind: "rate", drugId: wants.drugId };
     case "stepValue":
+    case "caseLabel":
       return undefined;
   }
 }

@@ -1,35 +1,36 @@
 import type { IDBPTransaction } from "idb";
 import { fail, ok, type Result } from "../../core/result.ts";
-import type { Fact } from "../../log/facts.ts";
+import type { LogEntry } from "../../log/chain/entry.ts";
 import type { StoreError } from "../../app/ports.ts";
-import type { FactRecord, FactSchema, Place } from "./factDatabase.ts";
+import type { FactRecord, FactSchema } from "./factDatabase.ts";
 
 type Write = IDBPTransaction<FactSchema, ["facts"], "readwrite">;
+
+/** Where a case that is opened by these goes: the newest is the one that is resumed, so one from a file is the oldest. */
+export type Among = "newest" | "oldest";
 
 /** A strict commit takes tens of milliseconds. */
 const LIMIT_MS = 10_000;
 
 /**
- * Writes facts in one transaction: all of them or none.
+ * Writes entries in one transaction: all of them or none. Settles once the commit is reported.
  *
  * Nothing is awaited in here but the database, or the transaction would end by itself half-way.
  *
- * @param from where the first one goes; undefined before any case, when it must be the fact that opens one.
- * @returns    where the next one goes, once the commit is reported.
  * Errors: `quota-exceeded`; `write-failed` with the database's reason, or after the time limit. Nothing is then kept.
  */
-export async function writeFacts(
+export async function writeEntries(
   write: Write,
-  facts: readonly Fact[],
-  from: Place | undefined,
-): Promise<Result<Place, StoreError>> {
+  entries: readonly LogEntry[],
+  among: Among,
+): Promise<Result<void, StoreError>> {
   const committed = write.done;
   committed.catch(() => undefined); // looked at below; a failed add must not leave it unheard
   const timer = setTimeout(() => abort(write), LIMIT_MS);
   try {
-    const next = await addAll(write, facts, from);
+    await addAll(write, entries, among);
     await committed;
-    return ok(next);
+    return ok(undefined);
   } catch (thrown) {
     abort(write);
     const reason = await committed.then(
@@ -43,22 +44,16 @@ export async function writeFacts(
   }
 }
 
-async function addAll(write: Write, facts: readonly Fact[], from: Place | undefined): Promise<Place> {
+async function addAll(write: Write, entries: readonly LogEntry[], among: Among): Promise<void> {
   const store = write.objectStore("facts");
-  let place = from;
-  for (const fact of facts) {
+  for (const entry of entries) {
     let opening: Pick<FactRecord, "opening"> = {};
-    if (fact.type === "case.opened") {
-      const newest = await store.index("opening").openKeyCursor(null, "prev");
-      opening = { opening: (newest?.key ?? 0) + 1 };
-      place = { caseId: fact.caseId, n: 0 };
+    if (entry.n === 0) {
+      const outermost = await store.index("opening").openKeyCursor(null, among === "newest" ? "prev" : "next");
+      opening = { opening: (outermost?.key ?? 0) + (among === "newest" ? 1 : -1) };
     }
-    if (place === undefined) throw new Error("no case is open");
-    await store.add({ ...place, fact, ...opening });
-    place = { caseId: place.caseId, n: place.n + 1 };
+    await store.add({ ...entry, ...opening });
   }
-  if (place === undefined) throw new Error("no case is open");
-  return place;
 }
 
 function abort(write: Write): void {

@@ -1,0 +1,41 @@
+import type { CaseState } from "../../log/caseState.ts";
+import { sentences } from "./sentence.ts";
+
+type Named = Pick<CaseState, "label" | "isRehearsal">;
+
+/** "Case kilo four seven", "Rehearsal kilo four seven". */
+export const caseName = ({ label = "without a name", isRehearsal }: Named): string =>
+  `${isRehearsal ? "Rehearsal" : "Case"} ${label}`;
+
+const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
+
+export const sayWhichCase = (log: Named): string =>
+  sentences(caseName(log), log.isRehearsal ? "No patient" : undefined);
+
+export const askNewCase = (log: Named, rehearsal: boolean): string =>
+  `Close ${lower(caseName(log))}, and open a new ${rehearsal ? "rehearsal" : "case"}?`;
+
+export const askErase = (log: Named): string =>
+  sentences(`Erase ${lower(caseName(log))}?`, "It cannot be brought back", `Say: erase ${log.label ?? ""}`);
+
+export const ERASE_FIRST = "Say: erase this case.";
+
+export const sayClosed = (log: Named): string => `${caseName(log)} closed.`;
+export const sayOpened = (log: Named): string => sentences(`${caseName(log)} opened`);
+export const sayErased = (log: Named): string =>
+  sentences(`${caseName(log)} erased from this device`, "Files saved from it are not");
+export const NOT_CLOSED = "Not closed: the record cannot be written. The case goes on.";
+export const NOT_ERASED = "Not erased: the record cannot be written.";
+export const READ_ONLY = "Read only: another tab keeps this case.";
+
+const hours = (ms: number): string => {
+  const minutes = Math.round(Math.abs(ms) / 60_000);
+  if (minutes < 1) return `${Math.round(Math.abs(ms) / 1000)} seconds`;
+  if (minutes < 90) return minutes === 1 ? "1 minute" : `${minutes} minutes`;
+  return `${Math.round(minutes / 6) / 10} hours`;
+};
+
+export const sayClockSet = (byMs: number): string =>
+  sentences(`The device's clock was set ${byMs < 0 ? "back" : "forward"} ${hours(byMs)}`, "Case times run on");
+export const saySlept = (forMs: number): string =>
+  sentences(`The device slept ${hours(forMs)}`, "Nothing was heard or watched meanwhile");

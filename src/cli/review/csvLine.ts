@@ -1,8 +1,8 @@
 /** Nothing: the cell is empty. */
 export type CsvCell = string | number | undefined;
 
-/** What a spreadsheet takes for the beginning of a formula. */
-const FORMULA = /^[=+\-@\t\r]/u;
+/** What a spreadsheet takes for the beginning of a formula, also after blanks and in the wide forms. */
+const FORMULA = /^[\s\u0000]*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]|^[\t\r\n]/u;
 const NEEDS_QUOTES = /[",\r\n]/u;
 
 function csvText(cell: CsvCell): string {

@@ -35,10 +35,13 @@ function compared(marks: readonly ProtocolMark[], judge: ProtocolMark): Reviewed
 
 /** Works out the measures of one case by the protocol that judges. */
 export function reviewCase(file: string, record: CaseRecord, judge: Judge): ReviewedCase {
-  const { facts, ...about } = record;
+  // Named one by one: whatever else the reader hands over with a record must not outlive its file.
+  const { caseId, label, rehearsal, facts } = record;
   const marks = facts.flatMap((f) => (f.type === "case.opened" || f.type === "protocol.replaced" ? [f.protocol] : []));
   return {
-    ...about,
+    caseId,
+    label,
+    rehearsal,
     file,
     openedAtMs: facts.find(({ type }) => type === "case.opened")?.atMs,
     facts: facts.length,

@@ -24,6 +24,8 @@ describe("what a spreadsheet would run", () => {
     ["-1", "'-1"],
     ["@SUM(A1)", "'@SUM(A1)"],
     ["\tx", "'\tx"],
+    [" =1", "' =1"],
+    ["\uff1d1", "'\uff1d1"],
     ["a=b", "a=b"],
   ])("%j is written as %j", (text, expected) => expect(csvLine([text])).toBe(`${expected}\r\n`));
 

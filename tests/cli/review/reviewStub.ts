@@ -17,7 +17,7 @@ export function caseOf(
   more: (b: BuiltCase) => unknown = () => 0,
 ): CaseRecord {
   const b = new BuiltCase();
-  b.add({ type: "case.opened", caseId, protocol: mark });
+  b.add({ type: "case.opened", caseId, label: "kilo four seven", rehearsal: false, protocol: mark });
   b.min(0).patient({ ageA: 40 });
   b.min(5).say({ sbp: 130, dbp: 85, spo2: 98 });
   b.min(8).add(given("induction"), given("muscleRelaxant"));

@@ -99,7 +99,7 @@ describe("a row", () => {
 describe("a file that is no record", () => {
   const vital = (change: object) =>
     withFacts(caseOf("v"), (facts) =>
-      facts.map((fact): Fact => (fact.type === "vital.recorded" ? ({ ...fact, ...change }) : fact)),
+      facts.map((fact): Fact => (fact.type === "vital.recorded" ? { ...fact, ...change } : fact)),
     );
 
   it.each([
@@ -140,7 +140,7 @@ describe("a file that is no record", () => {
     write(folder, "a.json", '{"refuse":"odd\\u001b[31m\\nrow"}');
     write(folder, "b\u001b[2J.json", { ...caseOf("b"), label: "kilo\u202e\u0007" });
     const { lines } = await review(folder);
-     
+
     expect(lines.join("\n")).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/u);
     expect(rowOf(lines, "a.json")).toBe("a.json | skipped: odd [31m row");
   });

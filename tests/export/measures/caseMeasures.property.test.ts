@@ -14,7 +14,7 @@ const MARK = { name: protocol.name, version: protocol.version };
 const measuresOf = (facts: readonly Fact[]) =>
   measureCase(recordedCase({ caseId: "any", label: "any", rehearsal: false, facts, protocol, mark: MARK }));
 
-const stamp = (id: string, atMs: number) => ({ v: 1 as const, id, atMs });
+const stamp = (id: string, atMs: number) => ({ v: 2 as const, id, atMs });
 
 /** Something said and taken back at once: a value far below every floor, or a call at the airway. */
 function struckPair(kind: number, atMs: number): readonly Fact[] {

@@ -30,7 +30,7 @@ const MS_PER_MIN = 60_000;
  * The targets of this patient as known at the end of the record: an age that was said late was that age all along. The
  * higher floors for the minutes of herniation are left out, so that each floor is one number in the whole case.
  */
-export const floorsOfPatient = ({ state, protocol }: RecordedCase): Targets =>
+const floorsOfPatient = ({ state, protocol }: RecordedCase): Targets =>
   resolveTargets(protocol, {
     ageA: selectLatest(state, "age")?.value,
     cause: state.cause?.cause ?? "unknown",

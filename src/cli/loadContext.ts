@@ -18,7 +18,12 @@ export type ProtocolPaths = {
 const firstOf = ([first = "", ...rest]: readonly string[]): string =>
   rest.length === 0 ? first : `${first}; and ${rest.length} more`;
 
-async function readProtocol({ protocol, signature, key }: ProtocolPaths): Promise<Result<LoadedProtocol, string>> {
+/** The protocol of these files, or the one that comes with Tragus. Errors: one line that names the file. */
+export async function loadProtocol({
+  protocol,
+  signature,
+  key,
+}: ProtocolPaths): Promise<Result<LoadedProtocol, string>> {
   if (protocol === undefined) {
     if (signature === undefined && key === undefined)
       return ok(await bundledProtocol(defaultProtocol, signaturesHere()));
@@ -44,7 +49,7 @@ async function readProtocol({ protocol, signature, key }: ProtocolPaths): Promis
  * with it and how many more there are.
  */
 export async function loadContext(paths: ProtocolPaths): Promise<Result<AppContext, string>> {
-  const loaded = await readProtocol(paths);
+  const loaded = await loadProtocol(paths);
   if (!loaded.ok) return loaded;
   const grammars = compileGrammars(readGrammarSources());
   if (!grammars.ok) {

@@ -1,20 +1,12 @@
 import { selectAirway, attemptLength, hasCo2Since, type Attempt } from "./attempt.ts";
 import type { CaseState, History } from "./caseState.ts";
-import { earliestOf, givenOf } from "./given.ts";
+import { selectInductionMs, selectInductionWindow, WINDOW_BEFORE_MS, type Window } from "./inductionWindow.ts";
 import { meanReadings } from "./meanReadings.ts";
 import { selectTargets } from "./targets.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { dropSince, type Drop } from "../core/trendSince.ts";
 import { checkedMmHg } from "../core/mmHg.ts";
 
-/**
- * Values count from this long before the blade or the induction, and to this long after it. Published windows differ (2, 30
- * and 60 minutes): this project's choice, no source. They only look back on the case; nothing is prompted by them.
- */
-const BEFORE_MS = 2 * 60_000;
-const AFTER_MS = 10 * 60_000;
-
-type Window = { readonly fromMs: number; readonly toMs: number };
 type Value = { readonly value: number; readonly atMs: number };
 
 /** The lowest values called in a stretch of time; what was not called is not there. */
@@ -60,11 +52,6 @@ const lowestOf = (state: CaseState, protocol: Protocol, window: Window): Lowest 
   mapMmHg: lowestIn(means(state, protocol), window),
 });
 
-/** When the drugs went in; where none was recorded, the first attempt. */
-function inductionMs(state: CaseState, [first]: readonly Attempt[]): number | undefined {
-  return earliestOf(givenOf(state, ["induction", "muscleRelaxant"]))?.atMs ?? first?.startedAtMs;
-}
-
 function mapDrop(state: CaseState, protocol: Protocol, lowest: number | undefined, beforeMs: number | undefined) {
   if (lowest === undefined || beforeMs === undefined) return undefined;
   const first = [...means(state, protocol)].find(({ atMs }) => atMs <= beforeMs);
@@ -74,21 +61,19 @@ function mapDrop(state: CaseState, protocol: Protocol, lowest: number | undefine
 /** Every attempt with its length and its lowest values, oldest first: for the voice and for the record. */
 export function selectAttempts(state: CaseState, protocol: Protocol, nowMs: number): readonly AttemptRecord[] {
   const { attempts } = selectAirway(state);
-  const beforeMs = inductionMs(state, attempts);
+  const beforeMs = selectInductionMs(state);
   return attempts.map((attempt) => {
     const lengthMs = attemptLength(attempt, nowMs);
     const { startedAtMs } = attempt;
-    const lowest = lowestOf(state, protocol, { fromMs: startedAtMs - BEFORE_MS, toMs: startedAtMs + lengthMs });
+    const lowest = lowestOf(state, protocol, { fromMs: startedAtMs - WINDOW_BEFORE_MS, toMs: startedAtMs + lengthMs });
     return { attempt, lengthMs, lowest, mapDrop: mapDrop(state, protocol, lowest.mapMmHg, beforeMs) };
   });
 }
 
-/** The lowest values around induction: from two minutes before it to ten after it, or to the tube if that was later. */
+/** The lowest values around induction; none before it or a blade was called. */
 export function selectInductionLows(state: CaseState, protocol: Protocol): Lowest | undefined {
-  const { attempts, tube } = selectAirway(state);
-  const atMs = inductionMs(state, attempts);
-  if (atMs === undefined) return undefined;
-  return lowestOf(state, protocol, { fromMs: atMs - BEFORE_MS, toMs: Math.max(atMs + AFTER_MS, tube?.atMs ?? atMs) });
+  const window = selectInductionWindow(state);
+  return window && lowestOf(state, protocol, window);
 }
 
 function firstPassOf(state: CaseState, [first, ...others]: readonly Attempt[]): Judged {
@@ -112,6 +97,9 @@ export function selectFirstAttempt(state: CaseState, protocol: Protocol): FirstA
   const sbpLimit = protocol.lowPressure.publishedSbpFloorMmHg.value;
   const isLow = (lows?.spo2Pct ?? Infinity) < spo2Limit || (lows?.sbpMmHg ?? Infinity) < sbpLimit;
   if (firstPass === "no" || isLow) return { firstPass, withoutLow: "no" };
-  const isKnown = firstPass === "yes" && lows?.spo2Pct !== undefined && lows.sbpMmHg !== undefined;
+  // What was well before the drugs went in says nothing of what they did.
+  const window = selectInductionWindow(state);
+  const since = window && lowestOf(state, protocol, { fromMs: window.inductionMs, toMs: window.toMs });
+  const isKnown = firstPass === "yes" && since?.spo2Pct !== undefined && since.sbpMmHg !== undefined;
   return { firstPass, withoutLow: isKnown ? "yes" : "unknown" };
 }

@@ -3,6 +3,9 @@ import type { GivenEntry } from "./careState.ts";
 import type { CaseState } from "./caseState.ts";
 import { linksOf } from "./chains.ts";
 
+/** What keeps a paralysed patient asleep. An opioid alone does not. */
+export const SEDATIVES: readonly DrugClass[] = ["induction", "benzodiazepine"];
+
 /** Everything given of drugs of these classes, struck doses left out, in no order. A case holds few of each. */
 export function* givenOf({ care }: Pick<CaseState, "care">, classes: readonly DrugClass[]): Generator<GivenEntry> {
   for (const newest of Object.values(care.given)) if (classes.includes(newest.drugClass)) yield* linksOf(newest);

@@ -2,14 +2,12 @@ import { repeatState } from "../core/doseRepeat.ts";
 import type { GivenEntry } from "../log/careState.ts";
 import type { CaseState } from "../log/caseState.ts";
 import { linksOf } from "../log/chains.ts";
-import { givenOf, latestOf } from "../log/given.ts";
+import { givenOf, latestOf, SEDATIVES } from "../log/given.ts";
 import { findMedicine } from "../protocol/findMedicine.ts";
-import type { Dose, DrugClass, Protocol } from "../protocol/protocol.ts";
+import type { Dose, Protocol } from "../protocol/protocol.ts";
 import type { Clock } from "./clock.ts";
 import { paralysisAt } from "./paralysis.ts";
 
-/** What keeps a paralysed patient asleep. An opioid alone does not. */
-const SEDATIVES: readonly DrugClass[] = ["induction", "benzodiazepine"];
 /** The step by which running sedation is answered where no rate was recorded. */
 const SEDATION_STEP = "sedationRunning";
 

@@ -96,6 +96,16 @@ describe("attempts", () => {
       "yes",
     ],
     [
+      "nothing measured since the drugs went in",
+      (b) => {
+        b.at(0).say({ spo2, sbp });
+        b.at(10).add(ROCURONIUM);
+        b.at(60).add(airway("bladeIn"), airway("tubeConfirmed"));
+      },
+      "yes",
+      "unknown",
+    ],
+    [
       "saturation under the limit",
       (b) => {
         b.add(airway("bladeIn"), airway("tubeConfirmed"));

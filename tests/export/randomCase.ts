@@ -86,17 +86,20 @@ const drugs = fc.oneof(
   words(pick("saline", "blood"), pick("250 given", "500 running", "100 mL given")),
   words(pick("totals", "make push dose adrenaline", "cylinder 600 litres at 15")),
 );
-const infusions = words(
-  pick("start", "stop"),
-  pick("noradrenaline", "propofol", "midazolam", "phenylephrine", "vasopressin", "fentanyl"),
-  pick(
-    "",
-    "",
-    "at 5 millilitres per hour",
-    "at 0.1",
-    "at 20 micrograms per kilo per minute",
-    "at 0.03 units per minute",
+const infusions = fc.oneof(
+  words(
+    pick("start", "stop"),
+    pick("noradrenaline", "propofol", "midazolam", "phenylephrine", "vasopressin", "fentanyl"),
+    pick(
+      "",
+      "",
+      "at 5 millilitres per hour",
+      "at 0.1",
+      "at 20 micrograms per kilo per minute",
+      "at 0.03 units per minute",
+    ),
   ),
+  words(pick("noradrenaline", "propofol"), pick("running at 8 mL/h", "up to 0.2", "down to 0.05")),
 );
 const airway = pick(
   ...["oxygen running", "blade in", "blade in", "out", "tube in", "tube in", "tube confirmed", "tube out"],
@@ -180,7 +183,7 @@ const STORY = [
     "cuff 82 over 44",
     "end tidal 4.8 kPa",
   ],
-  ...["noradrenaline at 8 millilitres per hour", "push dose 100 micrograms given", "art line 120 over 70 map 88"],
+  ...["noradrenaline running at 8 mL/h", "push dose 100 micrograms given", "art line 120 over 70 map 88"],
   ...["right pupil six fixed", "start rescue", "three percent saline given", "saline 250 given", "stop noradrenaline"],
 ].map((said): Move => ({ kind: "say", words: said, by: "typed", then: "affirm" }));
 

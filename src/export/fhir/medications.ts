@@ -29,7 +29,7 @@ const nameOf = (protocol: Protocol, id: string): string => findMedicine(protocol
 function bolus(context: Context, fact: Of<"drug.given">): MedicationAdministration {
   const { protocol, struckIds } = context.recorded;
   const { amount, volumeMl } = fact;
-  const volume = volumeMl === undefined ? "" : `, ${toSixDigits(volumeMl)} mL`;
+  const volume = volumeMl === undefined || amount.unit === "mL" ? "" : `, ${toSixDigits(volumeMl)} mL`;
   return {
     ...named(context, fact, nameOf(protocol, fact.drugId)),
     status: statusOf(struckIds.has(fact.id)),

@@ -19,12 +19,12 @@ function spread(lane: number): number {
  * Source: form of RFC 9562, section 5.8.
  */
 export function resourceId(key: string): string {
-  let lanes: readonly number[] = LANES;
-  for (let i = 0; i < key.length; i++) {
-    const unit = key.charCodeAt(i) + i;
-    lanes = lanes.map((lane, n) => Math.imul(spread(lane ^ unit ^ (lanes[(n + 1) % 4] ?? 0)), STEP + 2 * n));
-  }
-  const mixed = lanes.map((lane, n) => spread(lane ^ spread(lanes[(n + 3) % 4] ?? 0) ^ key.length));
+  const lanes = Uint32Array.from(LANES);
+  const next = (n: number): number => lanes[(n + 1) & 3] ?? 0;
+  for (let i = 0; i < key.length; i++)
+    for (let n = 0; n < 4; n++)
+      lanes[n] = Math.imul(spread((lanes[n] ?? 0) ^ (key.charCodeAt(i) + i) ^ next(n)), STEP + 2 * n);
+  const mixed = Array.from(lanes, (lane, n) => spread(lane ^ spread(next(n)) ^ key.length));
   const hex = mixed.map((lane) => lane.toString(16).padStart(8, "0")).join("");
   const variant = "89ab"[Number.parseInt(hex[16] ?? "0", 16) & 3];
   return `${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-${variant}${hex.slice(17, 20)}-${hex.slice(20)}`;

@@ -8,7 +8,7 @@ export const UCUM_SYSTEM = "http://unitsofmeasure.org";
 const OWN_SYSTEM = "urn:x-tragus:code";
 
 export const loinc = (code: string): Coding => ({ system: "http://loinc.org", code });
-export const snomed = (code: string): Coding => ({ system: "http://snomed.info/sct", code });
+const snomed = (code: string): Coding => ({ system: "http://snomed.info/sct", code });
 export const own = (code: string): Coding => ({ system: OWN_SYSTEM, code });
 export const hl7 = (system: string, code: string, display: string): Coding => ({
   system: `${HL7}/${system}`,

@@ -72,7 +72,7 @@ function infusion(context: Context, { fact, untilMs, struck }: InfusionSegment):
 const GIVES: readonly (string | undefined)[] = ["strength-affirmed", "infusion-running", "fluid-given"];
 
 /** Steps about something to be given: answered by it, or standing in a group with one whose syringe is read back. */
-export function drugSteps({ groups }: Protocol): readonly Step[] {
+function drugSteps({ groups }: Protocol): readonly Step[] {
   const gives = ({ satisfiedBy }: Step): boolean => GIVES.includes(satisfiedBy?.kind);
   return groups.flatMap(({ steps }) => {
     const isOfDrugs = steps.some(({ satisfiedBy }) => satisfiedBy?.kind === "strength-affirmed");

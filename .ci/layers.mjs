@@ -13,7 +13,8 @@ export const LAYERS = {
   language: { from: ["core", "log", "rules"], packages: ["compromise", "compromise/"], inner: true },
   listener: { from: ["core", "language"], packages: [], inner: true },
   rehearsal: { from: ["core", "protocol"], packages: [], inner: true },
-  export: { from: ["core", "protocol", "log"], packages: [], inner: true },
+  // The types of FHIR R4, which leave nothing in the build.
+  export: { from: ["core", "protocol", "log"], packages: ["@medplum/fhirtypes"], inner: true },
   app: {
     from: ["core", "protocol", "log", "rules", "language", "listener", "rehearsal", "export"],
     packages: [],

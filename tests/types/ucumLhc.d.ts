@@ -3,6 +3,7 @@ declare module "@lhncbc/ucum-lhc" {
   type Converted = { readonly status: "succeeded" | "failed" | "error"; readonly toVal: number | null };
   export const UcumLhcUtils: {
     getInstance(): {
+      validateUnitString(unit: string): { readonly status: "valid" | "invalid" | "error" };
       convertUnitTo(
         from: string,
         value: number,

@@ -1,6 +1,7 @@
 import { checkedMmHg } from "../../core/mmHg.ts";
 import { cerebralPerfusionPressure } from "../../core/pressure.ts";
 import type { CaseState, History } from "../../log/caseState.ts";
+import { cppReadings } from "../../log/cppReadings.ts";
 import { meanReadings } from "../../log/meanReadings.ts";
 import { selectMap } from "../../log/selectors.ts";
 import type { Protocol, WatchedCode } from "../../protocol/protocol.ts";
@@ -23,19 +24,9 @@ function* means(state: CaseState, protocol: Protocol): Readings {
   for (const { mapMmHg, kind, atMs } of meanReadings(state, protocol)) yield { value: mapMmHg, kind, atMs };
 }
 
-/** Each new mean or ICP makes a new CPP with the other's newest value at that time. */
 function* perfusionPressures(state: CaseState, protocol: Protocol): Readings {
-  const meansLeft = meanReadings(state, protocol);
-  let mean = meansLeft.next().value;
-  let icp = state.vitals.icp;
-  while (mean !== undefined && icp !== undefined) {
-    const value = cerebralPerfusionPressure(mean.mapMmHg, checkedMmHg(icp.entry.value));
-    yield { value, kind: mean.kind, atMs: Math.min(mean.atMs, icp.entry.atMs) };
-    const together = mean.readingId === icp.entry.readingId;
-    const meanIsNewer = mean.seq > icp.entry.seq;
-    if (together || meanIsNewer) mean = meansLeft.next().value;
-    if (together || !meanIsNewer) icp = icp.earlier;
-  }
+  for (const { cppMmHg, mean, icp } of cppReadings(state, protocol))
+    yield { value: cppMmHg, kind: mean.kind, atMs: Math.min(mean.atMs, icp.atMs) };
 }
 
 /** Without a measured ICP, the CPP that is left if ICP is at the low end of what is assumed: the best that it can be. */

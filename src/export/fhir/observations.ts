@@ -1,0 +1,148 @@
+import type { Observation, ObservationComponent } from "@medplum/fhirtypes";
+import type { VitalCode } from "../../core/vitals.ts";
+import type { Fact, VitalValue } from "../../log/facts.ts";
+import { readingsOf, type Reading, type TakenFact } from "../readings.ts";
+import { OLDEST_TOLD_A } from "../verbatim.ts";
+import {
+  BLOOD_PRESSURE_PANEL,
+  CATEGORY_NAMES,
+  hl7,
+  ICP_SNOMED,
+  loinc,
+  own,
+  PRESSURE_CODES,
+  VALUE_CODES,
+} from "./codes.ts";
+import { absent, concept, notes, quantity, statusOf, type Context, type Exported } from "./elements.ts";
+import { resourceId } from "./resourceId.ts";
+
+type Vital = Extract<Fact, { readonly type: "vital.recorded" }>;
+type Background = Extract<Fact, { readonly type: "sex.recorded" | "cause.recorded" | "herniation.recorded" }>;
+
+/** What kind of value this is, under every code that it has. A CPP, a pupil: our own code, and words. */
+export function valueCode(code: keyof typeof VALUE_CODES, method?: VitalValue["method"]) {
+  const [category, text, ...codes] = VALUE_CODES[code];
+  const more = method && PRESSURE_CODES[method]?.[code as VitalCode];
+  const coding = [...codes, ...(more === undefined ? [] : [more])].map(loinc);
+  if (code === "icp") coding.push(ICP_SNOMED);
+  return {
+    category: [concept(CATEGORY_NAMES[category], hl7("observation-category", category, CATEGORY_NAMES[category]))],
+    code: concept(text, ...(coding.length === 0 ? [own(code)] : coding)),
+  };
+}
+
+/** How and where it was taken, in words: no codes for these were checked. */
+function taken({ method, site, level, code }: Pick<VitalValue, "method" | "site" | "level" | "code">) {
+  const isBody = code === "weight" || code === "height";
+  const ways = [
+    method ?? (isBody ? "measured, or told as such" : undefined),
+    level && `transducer zeroed at the ${level}`,
+  ].filter((way) => way !== undefined);
+  return {
+    ...(ways.length === 0 ? {} : { method: concept(ways.join(", ")) }),
+    ...(site === undefined ? {} : { bodySite: concept(site) }),
+  };
+}
+
+const valueOf = ({ code, value, unit }: VitalValue) =>
+  code === "age" && value > OLDEST_TOLD_A
+    ? { ...quantity(OLDEST_TOLD_A, unit), comparator: ">" as const }
+    : quantity(value, unit);
+
+const NOT_TESTABLE = absent("not-performed", "not testable");
+
+/** A pupil's reaction stands beside its size, or alone; what was not testable has a reason and no value. */
+function found(fact: TakenFact): Partial<Observation> {
+  const reaction = fact.type === "vital.recorded" ? fact.reaction : fact.finding;
+  if (reaction === "not-testable") return { dataAbsentReason: NOT_TESTABLE };
+  const code = concept("Pupil reaction", own("pupilReaction"));
+  return {
+    ...(fact.type === "vital.recorded" ? { valueQuantity: valueOf(fact) } : {}),
+    ...(reaction === undefined ? {} : { component: [{ code, valueCodeableConcept: concept(reaction) }] }),
+  };
+}
+
+const base = ({ subject, time, meta }: Context, fact: Fact, struck: boolean) => ({
+  resourceType: "Observation" as const,
+  id: resourceId(fact.id),
+  ...meta,
+  status: statusOf(struck),
+  subject,
+  effectiveDateTime: time(fact.atMs),
+});
+
+const single = (context: Context, fact: TakenFact, struck: boolean): Observation => ({
+  ...base(context, fact, struck),
+  ...valueCode(fact.code, "method" in fact ? fact.method : undefined),
+  ...found(fact),
+  ...(fact.type === "vital.recorded" ? taken(fact) : {}),
+  ...notes(context, fact),
+});
+
+const half = (code: "sbp" | "dbp", fact: Vital | undefined, method: VitalValue["method"]): ObservationComponent => ({
+  code: valueCode(code, method).code,
+  ...(fact === undefined
+    ? { dataAbsentReason: method === "palpated" ? absent("not-performed", "palpated") : absent("unknown", "not said") }
+    : { valueQuantity: valueOf(fact) }),
+});
+
+/** One pressure. The profile of R4 asks for both halves, so one that was not said has a reason. */
+function panel(context: Context, first: Vital, struck: boolean, halves: Readonly<Record<string, Vital>>): Observation {
+  const { method } = first;
+  return {
+    ...base(context, first, struck),
+    ...valueCode("sbp"),
+    code: concept("Blood pressure", BLOOD_PRESSURE_PANEL),
+    ...taken(first),
+    component: [half("sbp", halves["sbp"], method), half("dbp", halves["dbp"], method)],
+    ...notes(context, first),
+  };
+}
+
+const isHalf = (fact: TakenFact): fact is Vital => fact.code === "sbp" || fact.code === "dbp";
+
+function ofReading(context: Context, { facts, struck }: Reading): readonly Observation[] {
+  const halves = facts.filter(isHalf);
+  const [first] = halves;
+  const byCode = Object.fromEntries(halves.map((fact) => [fact.code, fact]));
+  const panels = first === undefined ? [] : [panel(context, first, struck, byCode)];
+  return [...panels, ...facts.filter((f) => !isHalf(f)).map((f) => single(context, f, struck))];
+}
+
+/** The fact whose panel a pressure stands in: the first half of its reading. */
+export function panelFactIds(context: Context): ReadonlyMap<string, string> {
+  return new Map(
+    readingsOf(context.recorded).flatMap(({ facts }) => {
+      const halves = facts.filter(isHalf);
+      return halves.map(({ id }): [string, string] => [id, halves[0]!.id]);
+    }),
+  );
+}
+
+const isBackground = (fact: Fact): fact is Background =>
+  fact.type === "sex.recorded" || fact.type === "cause.recorded" || fact.type === "herniation.recorded";
+
+/** What was said of the patient that is no number; no codes were checked. */
+function background(context: Context, fact: Background): Observation {
+  const struck = context.recorded.struckIds.has(fact.id);
+  const said =
+    fact.type === "sex.recorded"
+      ? { code: concept("Sex, as said for doses", own("sex")), valueCodeableConcept: concept(fact.sex) }
+      : fact.type === "cause.recorded"
+        ? { code: concept("Cause of raised pressure", own("cause")), valueCodeableConcept: concept(fact.cause) }
+        : { code: concept("Herniation suspected", own("herniation")), valueBoolean: fact.present };
+  return {
+    ...base(context, fact, struck),
+    category: valueCode("pupilLeft").category,
+    ...said,
+    ...notes(context, fact),
+  };
+}
+
+/** Everything that a person measured, saw or said of the patient, struck or not. */
+export function spokenObservations(context: Context): readonly Exported<Observation>[] {
+  const { recorded } = context;
+  const taken = readingsOf(recorded).flatMap((reading) => ofReading(context, reading));
+  const said = recorded.facts.filter(isBackground).map((fact) => background(context, fact));
+  return [...taken, ...said].map((resource) => ({ resource, origins: ["spoken"] }));
+}

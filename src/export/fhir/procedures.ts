@@ -1,0 +1,52 @@
+import type { Procedure } from "@medplum/fhirtypes";
+import { selectAirway, type Attempt, type AttemptOutcome } from "../../log/attempt.ts";
+import type { Fact } from "../../log/facts.ts";
+import { INTUBATION, SUCCESSFUL, UNSUCCESSFUL } from "./codes.ts";
+import { concept, notes, period, type Context, type Exported } from "./elements.ts";
+import { resourceId } from "./resourceId.ts";
+
+/** A tube that nobody called confirmed is no success yet, and no failure. */
+const OUTCOMES: Readonly<Record<AttemptOutcome, Pick<Procedure, "status" | "outcome">>> = {
+  running: { status: "in-progress" },
+  out: { status: "stopped", outcome: concept("blade out without a tube", UNSUCCESSFUL) },
+  tubeIn: { status: "completed", outcome: concept("tube in, not called confirmed") },
+  confirmed: { status: "completed", outcome: concept("tube in and confirmed", SUCCESSFUL) },
+  tubeOut: { status: "completed", outcome: concept("tube came out again unproved", UNSUCCESSFUL) },
+};
+
+const CODE = concept("Insertion of a tracheal tube", INTUBATION);
+
+function ofAttempt(context: Context, { number, startedAtMs, endedAtMs, outcome, implied }: Attempt): Exported {
+  const resource: Procedure = {
+    resourceType: "Procedure",
+    id: resourceId(`${context.recorded.caseId}/attempt/${number}`),
+    ...context.meta,
+    ...OUTCOMES[outcome],
+    code: CODE,
+    subject: context.subject,
+    performedPeriod: period(context, startedAtMs, endedAtMs),
+    ...notes(context, undefined, `Attempt ${number}`, ...(implied ? ["Nobody called the blade: start assumed"] : [])),
+  };
+  return { resource, origins: implied ? ["spoken", "assumed"] : ["spoken"] };
+}
+
+const ofStruck = (context: Context, fact: Extract<Fact, { readonly type: "airway.event" }>): Exported => {
+  const resource: Procedure = {
+    resourceType: "Procedure",
+    id: resourceId(fact.id),
+    ...context.meta,
+    status: "entered-in-error",
+    code: CODE,
+    subject: context.subject,
+    performedDateTime: context.time(fact.atMs),
+    ...notes(context, fact, `Call at the airway: ${fact.event}`),
+  };
+  return { resource, origins: ["spoken"] };
+};
+
+/** Each attempt at the tube, with what came of it; and each call at the airway that was struck. */
+export const procedures = (context: Context): readonly Exported[] => {
+  const { state, facts, struckIds } = context.recorded;
+  const struck = facts.flatMap((f) => (f.type === "airway.event" && struckIds.has(f.id) ? [ofStruck(context, f)] : []));
+  return [...selectAirway(state).attempts.map((attempt) => ofAttempt(context, attempt)), ...struck];
+};

@@ -1,0 +1,22 @@
+import type { Fact } from "../log/facts.ts";
+
+/** An age over 89 years points to one person, so it is told as this and no more. */
+export const OLDEST_TOLD_A = 89;
+
+const TELLS_AGE = /\b(aged?|years?)\b/iu;
+
+/** Words as they were heard, unless an age could be in them; `undefined`: left out. */
+export const tellWords = (words: string): string | undefined => (TELLS_AGE.test(words) ? undefined : words);
+
+/**
+ * What was heard of a fact, as it may leave the device: nothing of a breath in which an age was said, whatever the age.
+ *
+ * @param facts the whole case.
+ */
+export function verbatim(facts: readonly Fact[]): (fact: Fact) => string | undefined {
+  const withAge = new Set(facts.flatMap((f) => (f.type === "vital.recorded" && f.code === "age" ? [f.readingId] : [])));
+  return (fact) => {
+    if (!("heard" in fact) || ("readingId" in fact && withAge.has(fact.readingId))) return undefined;
+    return tellWords(fact.heard);
+  };
+}

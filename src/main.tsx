@@ -23,6 +23,7 @@ import { readExampleProtocol } from "./app/exampleProtocol.ts";
 import { keepFacts } from "./app/keptFacts.ts";
 import { RecordOut } from "./app/recordOut.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
+import { protocolNotice, roomNotice } from "./app/notices.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
 import type { ScreenActions } from "./app/screenView.ts";
@@ -119,7 +120,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   const take = async (choosing: Promise<Choice>): Promise<void> => {
     const { loaded, notice } = await choosing;
     if (loaded !== undefined) await conversation.useProtocol(loaded);
-    conversation.noticeProtocol(notice);
+    conversation.notice(protocolNotice(notice));
   };
   const actions: ScreenActions = {
     typed: (text) => void conversation.typed(text),
@@ -142,11 +143,11 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     addRecord: (text) => void shelf.add(text),
   };
   mountScreen(root, actions);
-  if (first.notice !== undefined) conversation.noticeProtocol(first.notice, first.fault);
+  if (first.notice !== undefined) conversation.notice(protocolNotice(first.notice, first.fault));
   void conversation.start().finally(() => {
     void registerOffline();
     void recordOut.prepare();
-    void askForRoom(navigator.storage).then((room) => conversation.noticeRoom(room));
+    void askForRoom(navigator.storage).then((room) => conversation.notice(roomNotice(room)));
   });
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));
   watchLocalVoices((voices) => change({ kind: "voices", voices }));

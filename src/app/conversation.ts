@@ -7,21 +7,13 @@ import { Hearer } from "./hearer.ts";
 import { HearMeDialogue, type HearMeTalk } from "./hearMeDialogue.ts";
 import { HEAR_ME_GRAMMAR } from "./hearMeLine.ts";
 import { HEARING_AGAIN, sayRecogniserError, TOO_LOUD } from "./hearingWords.ts";
-import type {
-  HearingEvent,
-  ListeningMode,
-  Recogniser,
-  RecogniserError,
-  Speaker,
-  StorageRoom,
-  Utterance,
-} from "./ports.ts";
+import type { HearingEvent, ListeningMode, Recogniser, RecogniserError, Speaker, Utterance } from "./ports.ts";
 import type { Mouth } from "./mouth.ts";
-import type { LoadedProtocol, ProtocolNotice } from "./protocolFile.ts";
-import { sayRoom } from "../language/sentences/caseRecord.ts";
+import type { Notice } from "./notices.ts";
+import type { LoadedProtocol } from "./protocolFile.ts";
 import { savingAfter } from "./saving.ts";
 import type { Report } from "./session.ts";
-import { FIRST_TALK, markFor, showEars, type TalkState } from "./talkState.ts";
+import { FIRST_TALK, NOTHING_YET, markFor, showEars, type TalkState } from "./talkState.ts";
 import { UserTurn } from "./userTurn.ts";
 
 const TICK_MS = 500;
@@ -97,17 +89,10 @@ export class Conversation {
     this.#report(await session.useProtocol(loaded, clock.nowMs()));
   }
 
-  /** Shows what came of a choice of protocol file; `fault` is said too. */
-  noticeProtocol(protocolNotice: ProtocolNotice, fault?: string): void {
-    this.#update({ protocolNotice });
-    if (fault !== undefined) this.#mouth.say({ text: fault, priority: "medium", alertId: "protocol-file" });
-  }
-
-  /** How the record is kept on this device is shown, and said once where it is not kept well. */
-  noticeRoom(room: StorageRoom): void {
-    const roomText = sayRoom(room);
-    this.#update({ roomText });
-    if (roomText !== "") this.#mouth.say({ text: roomText, priority: "none", alertId: "room" });
+  /** Shows something that is not of the case; what must be known though nobody looks is said too. */
+  notice({ shown, said = [] }: Notice): void {
+    this.#update(shown);
+    this.#mouth.say(...said);
   }
 
   stopListening(): void {
@@ -182,14 +167,8 @@ export class Conversation {
     if (report.announcements.some(({ priority }) => priority === "high")) this.hearMe.interrupt();
     this.#useGrammar();
     this.#mouth.tell(toVoice(report));
-    this.#update(saving);
-    if (report.begun === true) this.#begin(report);
-  }
-
-  /** Another case: it goes by the device's clock as it is now, and nothing that was heard or said before is shown. */
-  #begin({ state }: Report): void {
-    this.#o.clock.align(state.log.setForwardMs);
-    this.#update({ lastHeard: undefined, lastSpoken: undefined, saveText: "Case opened" });
+    if (report.begun === true) this.#o.clock.align(report.state.log.setForwardMs);
+    this.#update({ ...saving, ...(report.begun === true && NOTHING_YET) });
   }
 
   #useGrammar(): void {

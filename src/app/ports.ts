@@ -1,4 +1,5 @@
 import type { Result } from "../core/result.ts";
+import type { CheckedEntries } from "../log/chain/checkEntries.ts";
 import type { LogEntry } from "../log/chain/entry.ts";
 import type { Fact } from "../log/facts.ts";
 import type { HeardBy } from "../log/heardBy.ts";
@@ -168,12 +169,7 @@ export type CaseInStore = {
 };
 
 /** A case with its chain as it stands there, and what can be used of it. */
-export type CaseRead = {
-  readonly entries: readonly LogEntry[];
-  readonly facts: readonly Fact[];
-  /** One sentence for each entry that was altered, is missing or cannot be read. */
-  readonly faults: readonly string[];
-};
+export type CaseRead = Omit<CheckedEntries, "tail"> & { readonly entries: readonly LogEntry[] };
 
 /** All cases on this device. Every promise settles. */
 export interface CaseArchive {

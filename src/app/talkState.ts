@@ -48,6 +48,9 @@ export const showEars = (ears: Ears, nowMs: number) => ({
   tooLoud: ears.loudness.tooLoud,
 });
 
+/** Another case was opened: nothing that was heard or said before is shown. */
+export const NOTHING_YET = { lastHeard: undefined, lastSpoken: undefined, saveText: "Case opened" };
+
 export const FIRST_TALK: TalkState = {
   hearing: "loading",
   hearingText: "Loading",

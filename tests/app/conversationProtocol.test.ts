@@ -1,3 +1,4 @@
+import { protocolNotice } from "../../src/app/notices.ts";
 import { expect, it, vi } from "vitest";
 import { createMemoryFactStore } from "../../src/adapters/storage/memoryFactStore.ts";
 import { testContext } from "./playCase.ts";
@@ -33,14 +34,14 @@ it("says which protocol counts, and shows what came of the choice", async () => 
   expect(speaker.told).toEqual([`Protocol now Other, version ${protocol.version}.`]);
   expect(session.context.mark).toEqual({ name: "Other", version: protocol.version, hash: "0" });
   const notice = { kind: "refused", text: "No.", errors: ["a: is missing"] } as const;
-  talk.noticeProtocol(notice);
+  talk.notice(protocolNotice(notice));
   expect(last()?.protocolNotice).toEqual(notice);
   expect(speaker.told.length).toBe(1);
 });
 
 it("says that the stored file cannot be used, with a tone", async () => {
   const { talk, speaker } = await conversation();
-  talk.noticeProtocol({ kind: "refused", text: "", errors: [] }, "The stored protocol cannot be used.");
+  talk.notice(protocolNotice({ kind: "refused", text: "", errors: [] }, "The stored protocol cannot be used."));
   expect(speaker.told).toEqual(["medium: The stored protocol cannot be used."]);
 });
 

@@ -94,6 +94,9 @@ function shortFact(f: Fact): string | undefined {
     case "alert.announced":
     case "alert.cleared":
     case "case.opened":
+    case "case.closed":
+    case "clock.changed":
+    case "device.slept":
     case "protocol.replaced":
     case "alert.acknowledged":
     case "alerts.paused":

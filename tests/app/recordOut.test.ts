@@ -96,7 +96,7 @@ describe("the record leaves the device", () => {
 
 describe("facts kept beside their store", () => {
   const [first, second, third] = [1, 2, 3].map((n): Fact => ({
-    v: 1,
+    v: 2,
     id: `${n}`,
     atMs: n,
     type: "clock.changed",
@@ -107,6 +107,7 @@ describe("facts kept beside their store", () => {
     let full = false;
     const store: FactStore = {
       load: async () => ok([first]),
+      erase: async () => ok(undefined),
       append: async () => (full ? fail({ kind: "quota-exceeded" }) : ok(undefined)),
     };
     const kept = keepFacts(store);

@@ -4,6 +4,7 @@ import { firstFacts } from "../../src/app/protocolFileMark.ts";
 import { stamp } from "../../src/app/decide/stamp.ts";
 import { takeTick, takeUtterance, type Turn } from "../../src/app/takeTurn.ts";
 import { recordedCase, type RecordedCase } from "../../src/export/recordedCase.ts";
+import { labelFrom } from "../../src/log/caseLabel.ts";
 import { emptyCase } from "../../src/log/caseState.ts";
 import type { Fact, NewFact } from "../../src/log/facts.ts";
 import type { HeardBy } from "../../src/log/heardBy.ts";
@@ -215,7 +216,7 @@ class Play {
   #faults: readonly DeviceFault[] = [];
 
   constructor(caseId: string) {
-    this.#append(firstFacts([], context.mark, () => caseId));
+    this.#append(firstFacts([], context.mark, { caseId, label: labelFrom(caseId), rehearsal: false }));
   }
 
   #append(facts: readonly NewFact[]): void {

@@ -118,7 +118,7 @@ const MARK = { name: "n", version: "1", hash: "a" };
 describe("targets as they held", () => {
   it("follow cause and herniation from the time at which they were said", () => {
     const c = new CaseBuilder();
-    c.add({ type: "case.opened", caseId: "c", protocol: MARK });
+    c.add({ type: "case.opened", caseId: "c", label: "kilo four seven", rehearsal: false, protocol: MARK });
     c.at(60).patient({ ageA: 40 });
     c.at(120).patient({ cause: "bleed" });
     c.at(180).patient({ herniation: true });
@@ -140,7 +140,13 @@ describe("targets as they held", () => {
 
   it("are not known while another protocol counted", () => {
     const c = new CaseBuilder();
-    c.add({ type: "case.opened", caseId: "c", protocol: { ...MARK, hash: "b" } });
+    c.add({
+      type: "case.opened",
+      caseId: "c",
+      label: "kilo four seven",
+      rehearsal: false,
+      protocol: { ...MARK, hash: "b" },
+    });
     c.at(60).add({ type: "protocol.replaced", protocol: MARK });
     expect(
       targetSpans(c.facts, defaultProtocol, MARK).map(({ fromMs, targets }) => [fromMs, targets !== undefined]),

@@ -18,6 +18,9 @@ export const NO_ACTIONS: ScreenActions = {
   forgetProtocol: () => undefined,
   printRecord: () => undefined,
   exportRecord: () => undefined,
+  listCases: () => undefined,
+  chooseCase: () => undefined,
+  addRecord: () => undefined,
 };
 
 export const pageMarkup = (view: ScreenView): string => renderToStaticMarkup(<Page view={view} actions={NO_ACTIONS} />);

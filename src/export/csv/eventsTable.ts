@@ -68,6 +68,7 @@ function told({ protocol, facts }: RecordedCase, fact: Fact): Told {
     case "rescue.started":
     case "rescue.ended":
     case "failure.called":
+    case "case.closed":
       return [undefined];
     case "alert.raised":
       return [fact.alertId, fact.value, fact.priority];
@@ -82,6 +83,8 @@ function told({ protocol, facts }: RecordedCase, fact: Fact): Told {
     case "standBy.started":
     case "alerts.paused":
       return [undefined, undefined, undefined, (fact.untilMs - fact.atMs) / 1000];
+    case "device.slept":
+      return [undefined, undefined, undefined, fact.forMs / 1000];
     case "clock.changed":
       return [fact.byMs < 0 ? "set back" : "set forward", undefined, undefined, Math.abs(fact.byMs) / 1000];
     case "vital.recorded":

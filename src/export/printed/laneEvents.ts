@@ -83,6 +83,8 @@ function courseText(fact: Fact): string | undefined {
       return "other protocol";
     case "clock.changed":
       return clockChanged(fact.byMs);
+    case "device.slept":
+      return "device slept";
     default:
       return undefined;
   }

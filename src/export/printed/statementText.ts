@@ -69,6 +69,10 @@ export function statementText(fact: Fact, protocol: Protocol): string | undefine
       return `From here on by protocol ${fact.protocol.name}, version ${fact.protocol.version}`;
     case "clock.changed":
       return capital(clockChanged(fact.byMs));
+    case "device.slept":
+      return `The device slept for ${showLength(fact.forMs)}: nothing was heard or watched`;
+    case "case.closed":
+      return "Case closed";
     case "alert.acknowledged":
       return "Alert acknowledged";
     case "alerts.paused":

@@ -1,3 +1,4 @@
+import { sha256HexHere } from "../../../src/adapters/files/webCrypto.ts";
 import { factStoreInPage } from "../../../src/adapters/storage/indexedDbFactStore.ts";
 import type { FactStore } from "../../../src/app/ports.ts";
 import { ok } from "../../../src/core/result.ts";
@@ -12,7 +13,7 @@ const tell = (message: FromPage): Promise<unknown> =>
 
 /** The store of the app, or one that is spoilt on purpose, so that the test can show that it would be noticed. */
 function storeOf(spoil: Spoil | undefined): FactStore {
-  const store = factStoreInPage();
+  const store = factStoreInPage(sha256HexHere());
   switch (spoil) {
     case undefined:
       return store;

@@ -31,9 +31,16 @@ export function factsOf({ launch, turn }: TurnName, opens: boolean): readonly Fa
   const count = 1 + random.below(MOST_FACTS);
   const name = idOf({ launch, turn });
   return Array.from({ length: count }, (_, part): Fact => {
-    const stamp = { v: 1, id: `${name}-${part}`, atMs: START_MS + launch * 1_000_000 + turn * 1_000 } as const;
+    const stamp = { v: 2, id: `${name}-${part}`, atMs: START_MS + launch * 1_000_000 + turn * 1_000 } as const;
     if (opens && part === 0)
-      return { ...stamp, type: "case.opened", caseId: `case-${launch}`, protocol: { name: "invented", version: "1" } };
+      return {
+        ...stamp,
+        type: "case.opened",
+        caseId: `case-${launch}`,
+        label: "kilo four seven",
+        rehearsal: false,
+        protocol: { name: "invented", version: "1" },
+      };
     const value = 30 + random.below(200);
     const words = `heart rate ${value}`;
     return {

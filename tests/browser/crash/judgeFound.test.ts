@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { FactRecord } from "../../../src/adapters/storage/factDatabase.ts";
 import { ok } from "../../../src/core/result.ts";
+import { FIRST_PREV } from "../../../src/log/chain/entry.ts";
+import { hashOfRecord } from "./checkChain.ts";
 import { factsOf, type TurnName } from "./crashTurns.ts";
 import { judgeFound } from "./judgeFound.ts";
 
@@ -15,7 +17,10 @@ function recordsOf(turns: readonly TurnName[]): readonly FactRecord[] {
       const opening = fact.type === "case.opened" ? { opening: ++openings } : {};
       const last = records.at(-1);
       const caseId = fact.type === "case.opened" ? fact.caseId : last!.caseId;
-      records.push({ caseId, n: caseId === last?.caseId ? last.n + 1 : 0, fact, ...opening });
+      const isNext = caseId === last?.caseId;
+      const place = { caseId, n: isNext ? last.n + 1 : 0, caseMs: 0, wallMs: fact.atMs, protocolHash: null };
+      const unsealed = { ...place, fact, prev: isNext ? last.hash : FIRST_PREV, hash: "", ...opening };
+      records.push({ ...unsealed, hash: hashOfRecord(unsealed) });
     }
   }
   return records;
@@ -52,6 +57,8 @@ describe("what a launch finds", () => {
     ["a turn is there twice", recordsOf([turn(0, 0), turn(0, 1), turn(0, 1)]), "altered"],
     ["a launch comes after a later one", recordsOf([turn(0, 0), turn(2, 0), turn(1, 0)]), "order"],
     ["an entry has the wrong place", whole.map((r, i) => (i === 3 ? { ...r, n: 77 } : r)), "order"],
+    ["a hash is another one", whole.map((r, i) => (i === 2 ? { ...r, hash: r.prev } : r)), "chain"],
+    ["an entry names another before it", whole.map((r, i) => (i === 2 ? { ...r, prev: FIRST_PREV } : r)), "chain"],
     ["no case was opened", whole.map(({ opening: _, ...r }) => r), "order"],
   ] as const)("is not where %s", (_what, records, kind) => {
     expect(judge(records as readonly FactRecord[]).map((fault) => fault.kind)).toContain(kind);

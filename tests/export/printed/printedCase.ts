@@ -16,7 +16,13 @@ export class PrintedCase {
   readonly builder = new CaseBuilder();
 
   constructor() {
-    this.at(0).builder.add({ type: "case.opened", caseId: "3f2a", protocol: MARK });
+    this.at(0).builder.add({
+      type: "case.opened",
+      caseId: "3f2a",
+      label: "kilo four seven",
+      rehearsal: false,
+      protocol: MARK,
+    });
   }
 
   at(seconds: number): this {

@@ -30,7 +30,6 @@ import type { ScreenActions } from "./app/screenView.ts";
 import { Session } from "./app/session.ts";
 import { changeSettings, firstSettings, type Settings, type SettingsInput } from "./app/settings.ts";
 import type { TalkState } from "./app/talkState.ts";
-import { viewProtocol } from "./app/view/protocolPage.ts";
 import { viewScreen } from "./app/view/screen.ts";
 import { CANNOT_START } from "./language/sentences/protocol.ts";
 import type { Protocol } from "./protocol/protocol.ts";
@@ -57,6 +56,12 @@ const makeSpeaker = ({ voiceId }: Settings): Speaker =>
     ? builtInVoiceInPage(new URL("voice/flite.wasm", document.baseURI).href)
     : deviceVoiceInPage(voiceId);
 
+/** Long, and read in quiet: not a part of the start. */
+async function showProtocol({ protocol, mark }: AppContext, example: Protocol): Promise<void> {
+  const { viewProtocol } = await import("./app/view/protocolPage.ts");
+  showProtocolPage(viewProtocol(protocol, example, mark));
+}
+
 type Parts = {
   readonly example: Protocol;
   readonly protocols: ProtocolChoice;
@@ -78,7 +83,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   const show = (talk: TalkState): void => {
     mediaKeys.setActive(talk.mode === "held");
     const { context } = session;
-    if (context !== shownContext) showProtocolPage(viewProtocol(context.protocol, example, context.mark));
+    if (context !== shownContext) void showProtocol(context, example);
     shownContext = context;
     showView(viewScreen(context, session.state, talk, settings, browserClock.nowMs()));
   };

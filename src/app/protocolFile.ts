@@ -3,7 +3,7 @@ import type { ProtocolMark } from "../log/facts.ts";
 import { canonicalForm } from "../protocol/canonical.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { showProtocolError, type ProtocolError } from "../protocol/protocolError.ts";
-import { upgradeProtocol, type OlderSchema } from "../protocol/upgrade.ts";
+import type { OlderSchema } from "../protocol/upgrade.ts";
 import { validateProtocol } from "../protocol/validate.ts";
 import type { Signatures } from "./ports.ts";
 import { utf8Bytes } from "./protocolFileBytes.ts";
@@ -84,6 +84,7 @@ export async function readProtocolFile(
   if (!json.ok) return fail([json.error]);
   const signed = await checkSignature(file, signatures);
   if (!signed.ok) return fail([signed.error]);
+  const { upgradeProtocol } = await import("../protocol/upgrade.ts"); // seldom wanted: not a part of the start
   const upgraded = upgradeProtocol(json.value, example);
   if (!upgraded.ok) return fail(sentencesOf(upgraded.error, undefined));
   const { from } = upgraded.value;

@@ -4,7 +4,7 @@
  */
 
 /** The ITU and ICAO spelling alphabet; ICAO Annex 10, volume II, 5.2.1.3 (from memory). */
-export const LETTERS = [
+const LETTERS = [
   "alfa",
   "bravo",
   "charlie",
@@ -35,7 +35,7 @@ export const LETTERS = [
 const DIGITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"] as const;
 
 /** How many labels there are. */
-export const LABELS = LETTERS.length * DIGITS.length ** 2;
+const LABELS = LETTERS.length * DIGITS.length ** 2;
 
 /** The `i`th label; counts round at `LABELS`. */
 export function caseLabel(i: number): string {

@@ -4,7 +4,7 @@ import { sentences } from "./sentence.ts";
 type Named = Pick<CaseState, "label" | "isRehearsal">;
 
 /** "Case kilo four seven", "Rehearsal kilo four seven". */
-export const caseName = ({ label = "without a name", isRehearsal }: Named): string =>
+const caseName = ({ label = "without a name", isRehearsal }: Named): string =>
   `${isRehearsal ? "Rehearsal" : "Case"} ${label}`;
 
 const lower = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);

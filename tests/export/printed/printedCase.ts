@@ -5,8 +5,8 @@ import type { NewFact } from "../../../src/log/facts.ts";
 import { CaseBuilder } from "../../log/caseBuilder.ts";
 
 /** 15 January 2027, 14:02:00 in Vienna. Invented, as is all of this case. */
-export const OPENED_S = Date.UTC(2027, 0, 15, 13, 2) / 1000;
-export const ZONE = "Europe/Vienna";
+const OPENED_S = Date.UTC(2027, 0, 15, 13, 2) / 1000;
+const ZONE = "Europe/Vienna";
 export const MARK = { name: defaultProtocol.name, version: defaultProtocol.version, hash: "ab".repeat(32) };
 
 export const HEARD = { heard: "as said", by: "listener" } as const;

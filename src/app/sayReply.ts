@@ -118,6 +118,8 @@ export function sayReply(decision: Decision, replying: Replying): Reply {
       return { text: tellEverything(protocol, log, nowMs) };
     case "howOld":
       return tellHowOld(protocol, log, reply.about, before.why, nowMs);
+    case "handover":
+      return { text: "" };
     case "dose":
       return replyDose(reply, replying);
     case "why":

@@ -16,6 +16,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "doseUnit":
     case "fluid":
     case "rescue":
+    case "strike":
       return "affirmed";
     case "cylinder":
     case "airway":
@@ -38,6 +39,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "resumeAlerts":
     case "voice":
     case "howOld":
+    case "handover":
       return "said";
   }
 }

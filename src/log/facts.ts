@@ -90,6 +90,7 @@ export type Act =
   | ({ readonly kind: "step"; readonly stepId: string } & AnswerToStep)
   /** The facts that were named: others that came in since are not meant. */
   | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
+  | StrikeAct
   | { readonly kind: "standBy" };
 
 /** What is only recorded after it was read back and affirmed. */
@@ -180,6 +181,11 @@ type Stamp = {
   readonly atMs: number;
 };
 
+/** What a value puts right long after that was said: it takes its place, and its time (Unix ms). */
+export type Corrects = { readonly id: string; readonly takenAtMs: number };
+export type Becomes = VitalValue & { readonly readingId: string; readonly corrects: Corrects };
+type Struck = Readonly<{ kind: "strike"; targetIds: readonly string[]; words: string }>;
+export type StrikeAct = Struck & { readonly becomes: readonly Becomes[] };
 /** Values said in one breath share a `readingId`; they are appended together or not at all. */
 type Heard = { readonly readingId: string; readonly heard: string; readonly by: HeardBy };
 
@@ -189,7 +195,7 @@ export type Fact = Stamp &
     | { readonly type: "case.opened"; readonly caseId: string; readonly protocol: ProtocolMark }
     /** From here on another protocol counts. */
     | { readonly type: "protocol.replaced"; readonly protocol: ProtocolMark }
-    | ({ readonly type: "vital.recorded" } & Heard & VitalValue)
+    | ({ readonly type: "vital.recorded"; readonly corrects?: Corrects } & Heard & VitalValue)
     | ({ readonly type: "finding.recorded" } & Heard & FindingValue)
     | ({ readonly type: "sex.recorded"; readonly sex: Sex } & Heard)
     | ({ readonly type: "cause.recorded"; readonly cause: Cause } & Heard)

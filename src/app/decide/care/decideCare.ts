@@ -2,6 +2,7 @@ import type { CareIntent } from "../../../language/careIntent.ts";
 import type { AppContext, AppState } from "../../context.ts";
 import type { Decision } from "../decision.ts";
 import type { Source } from "../recordStatement.ts";
+import { decideStrike } from "../strike/decideStrike.ts";
 import { decideTalk } from "../talk/decideTalk.ts";
 import { decideCourse } from "./decideCourse.ts";
 import { decideDrugs } from "./decideDrugs.ts";
@@ -45,6 +46,10 @@ export function decideCare(
     case "tell":
     case "help":
       return decideCourse(context, state, intent, source, nowMs);
+    case "strike":
+      return decideStrike(context, state.log, intent, source, nowMs);
+    case "handover":
+      return { facts: [], outcome: "answered", reply: intent };
     case "acknowledge":
     case "pauseAlerts":
     case "resumeAlerts":

@@ -7,6 +7,7 @@ import { freshState, grammarState, type AppContext, type AppState } from "./cont
 import { stamp } from "./decide/stamp.ts";
 import type { DeviceFault } from "../rules/alerts/condition.ts";
 import { sayStoreError } from "./deviceFault.ts";
+import { followHandover, sayAgainOf } from "./handover.ts";
 import { outdatedBetween } from "./outdated.ts";
 import type { FactStore, GrammarState, StoreError, Utterance } from "./ports.ts";
 import { markOf, type LoadedProtocol } from "./protocolFile.ts";
@@ -129,7 +130,9 @@ export class Session {
     return this.#inTurn(() => {
       const { log } = this.#state;
       const facts = stamp(log, [speech], nowMs);
-      const state = { ...this.#state, log: reduceFacts(facts, log) };
+      const handover = followHandover(this.#state.handover, facts);
+      const lastSaid = sayAgainOf(handover, this.#state.handover) ?? this.#state.lastSaid;
+      const state = { ...this.#state, log: reduceFacts(facts, log), handover, lastSaid };
       return this.#carryOut({ state, facts, answer: undefined, announcements: [], withdrawn: [] }, nowMs);
     });
   }

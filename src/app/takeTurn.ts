@@ -19,6 +19,7 @@ import { listAfter, listDue } from "./decide/care/list/listAfter.ts";
 import { stamp } from "./decide/stamp.ts";
 import { doubtSound } from "./doubtfulSound.ts";
 import { askWhetherGoingOn } from "./goingOn.ts";
+import { nextHandover, partsWith } from "./handover.ts";
 import { interpret } from "./interpret.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
@@ -48,6 +49,8 @@ export type Turn = {
         readonly reply: string;
         /** The reply is to be over by then: the status sentence, targets that changed. */
         readonly withinMs?: number;
+        /** The reply in parts, each said in one go: a handover. */
+        readonly parts?: readonly string[];
       }
     | undefined;
   readonly announcements: readonly Announcement[];
@@ -211,14 +214,16 @@ export function takeUtterance(
   // With a challenge after it, it would be hurried for the sake of a budget that is for it alone.
   const brisk =
     reply.withinMs === undefined || list.text !== "" || asked.text !== undefined ? {} : { withinMs: reply.withinMs };
+  const parts = reply.told && { parts: partsWith(reply.told, ruled.withdrawnText, asked.text, list.text) };
   return {
     state: {
       log: folded.log,
       lastSaid: lastSaid(state, ruled.announcements, text),
       why: nextWhy(state.why, topic, reply.explained ?? false),
+      handover: nextHandover(state.handover, decision, reply.told),
     },
     facts: folded.facts,
-    answer: { words: heard.words, outcome: decision.outcome, reply: text, ...brisk },
+    answer: { words: heard.words, outcome: decision.outcome, reply: text, ...brisk, ...parts },
     announcements,
     withdrawn,
   };
@@ -242,6 +247,7 @@ export function takeTick(
     log: folded.log,
     lastSaid: lastSaid(state, announcements, ""),
     why: nextWhy(state.why, alertTopic(context, announcements), false),
+    handover: state.handover,
   };
   return { state: next, facts: folded.facts, answer: undefined, announcements, withdrawn };
 }

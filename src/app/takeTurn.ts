@@ -36,7 +36,8 @@ import {
   type Spoken,
 } from "./speakDue.ts";
 import { isSurprising } from "./surprise.ts";
-import type { Topic, WhyState } from "./topic.ts";
+import type { Topic } from "./topic.ts";
+import { nextWhy } from "./why.ts";
 
 /** What one input led to. Nothing has happened yet: the facts must be durable before anything of it is said. */
 export type Turn = {
@@ -154,15 +155,6 @@ function acknowledgedByAnswer(log: CaseState, facts: readonly NewFact[]): readon
   return isOfSign ? [{ type: "alert.acknowledged", alertId: NEURO_SIGN, heard: "negative" }] : [];
 }
 
-/** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
-function nextWhy(before: WhyState, said: Topic | undefined, isShown: boolean): WhyState {
-  return {
-    lastNumber: said ?? before.lastNumber,
-    lastDose: said?.kind === "dose" ? said : before.lastDose,
-    shown: isShown ? said : before.shown,
-  };
-}
-
 /** What "say again" repeats: all that this turn says, in the order in which it is said. */
 function lastSaid(before: AppState, announcements: readonly Announcement[], reply: string): string | undefined {
   const said = sentences(...announcements.map((a) => a.text), reply);
@@ -187,8 +179,8 @@ export function takeUtterance(
   const heard = isDoubtful ? doubtSound(doubted, state.log.questions) : doubted;
   const decision = decide(context, state, heard, utterance.by, nowMs);
   const { protocol } = context;
-  const acknowledged = acknowledgedByAnswer(state.log, decision.facts);
-  const decided = append({ log: state.log, facts: [] }, [...decision.facts, ...acknowledged], nowMs);
+  const acknowledged = [...decision.facts, ...acknowledgedByAnswer(state.log, decision.facts)];
+  const decided = append({ log: state.log, facts: [] }, acknowledged, nowMs);
   const ruled = applyRules(context, state.log, decided, devices, nowMs);
   const { withdrawn } = ruled;
   const asked = askOfSign(protocol, state.log, ruled.folded.log, utterance.by, nowMs);
@@ -236,8 +228,7 @@ export function takeTick(
   nowMs: number,
   devices: readonly DeviceFault[] = [],
 ): Turn {
-  const nothing = { log: state.log, facts: [] };
-  const ruling = applyRules(context, state.log, nothing, devices, nowMs);
+  const ruling = applyRules(context, state.log, { log: state.log, facts: [] }, devices, nowMs);
   const { folded: ruled, withdrawn } = ruling;
   const announcements = [...ruling.announcements];
   const list = listDue(context, state.log, ruled.log, hasCutIn(announcements), nowMs);

@@ -72,10 +72,10 @@ export function orderedParts(
  * How long the built-in voice takes at its usual pace, s; rather too long than too short. Fitted to its sound: see
  * `tests/app/spokenHandover.test.ts`, which measures what is really said.
  */
-const PER_LETTER_S = 0.055;
-const PER_COMMA_S = 0.16;
+const PER_LETTER_S = 0.057;
+const PER_MARK_S = 0.18;
 export const estimateS = (text: string): number =>
-  PER_LETTER_S * text.length + PER_COMMA_S * (text.match(/[,:]/gu)?.length ?? 0);
+  PER_LETTER_S * text.length + PER_MARK_S * (text.match(/[,:;.]/gu)?.length ?? 0);
 
 /** Between two parts. */
 const PER_PART_S = 0.4;

@@ -27,7 +27,10 @@ export function toVoice(report: Report): VoiceInput {
   const items: NewItem[] = announcements.map((item) => (isReply(item) ? { ...item, ...asked } : item));
   const reply = answer?.reply ?? "";
   const brisk = answer?.withinMs === undefined ? {} : { withinMs: answer.withinMs };
-  if (reply !== "")
+  const parts = answer?.parts ?? [];
+  if (parts.length > 0)
+    items.push(...parts.map((text) => ({ text, priority: "none", alertId: undefined, isPart: true }) as const));
+  else if (reply !== "")
     items.push({ text: reply, priority: "none", alertId: undefined, about: outdated, ...asked, ...brisk });
   return { kind: "say", items, withdrawn, closed: facts.flatMap(closedBy), outdated };
 }

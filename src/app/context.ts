@@ -4,6 +4,7 @@ import { isAfterTube } from "../log/phase.ts";
 import { findStep } from "../protocol/findStep.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import type { CaseGrammars } from "./compileGrammars.ts";
+import type { HandoverTalk } from "./handover.ts";
 import type { GrammarState } from "./ports.ts";
 import type { WhyState } from "./topic.ts";
 
@@ -22,6 +23,8 @@ export type AppState = {
   readonly lastSaid: string | undefined;
   /** What "why" asks about. */
   readonly why: WhyState;
+  /** The handover that was begun last: what "go on" goes on with, and what the screen shows. */
+  readonly handover: HandoverTalk | undefined;
 };
 
 /** A case at its start or after a reload: nothing was said yet that could be repeated or explained. */
@@ -29,6 +32,7 @@ export const freshState = (log: CaseState): AppState => ({
   log,
   lastSaid: undefined,
   why: { lastNumber: undefined, lastDose: undefined, shown: undefined },
+  handover: undefined,
 });
 
 /** What may be said now: more, while a question or a step that carries a value waits for its answer. */

@@ -16,6 +16,7 @@ import type { Protocol } from "../protocol/protocol.ts";
 import { planDrug } from "../rules/drugPlan.ts";
 import type { AppState } from "./context.ts";
 import type { Decision } from "./decide/decision.ts";
+import { partsOf, tellHandover, type ToldHandover } from "./handover.ts";
 import { tellHowOld } from "./howOld.ts";
 import type { Topic } from "./topic.ts";
 import { isMarkEnough, saysConsequence } from "./talkLevel.ts";
@@ -23,7 +24,13 @@ import { tellEverything, tellMargin } from "./tellEverything.ts";
 import { explain, topicOf, topicOfStatement } from "./why.ts";
 
 /** The words of a reply, and the number it speaks of: what "why" then means. */
-type Reply = { readonly text: string; readonly withinMs?: number; readonly topic?: Topic; readonly explained?: true };
+type Reply = {
+  readonly text: string;
+  readonly withinMs?: number;
+  readonly topic?: Topic;
+  readonly explained?: true;
+  readonly told?: ToldHandover;
+};
 
 /** What was said, and what is now true. */
 export type Replying = {
@@ -118,6 +125,10 @@ export function sayReply(decision: Decision, replying: Replying): Reply {
       return { text: tellEverything(protocol, log, nowMs) };
     case "howOld":
       return tellHowOld(protocol, log, reply.about, before.why, nowMs);
+    case "handover": {
+      const told = tellHandover(protocol, log, reply.how, before.handover, nowMs);
+      return { text: sentences(...partsOf(told)), told };
+    }
     case "dose":
       return replyDose(reply, replying);
     case "why":

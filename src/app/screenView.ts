@@ -113,6 +113,8 @@ export type ScreenView = {
   readonly targetLines: readonly string[];
   /** The number last explained; none before the first "why". */
   readonly why: WhyView | undefined;
+  /** The handover, part by part, while it is the newest thing asked for; else none. */
+  readonly handover: readonly { readonly title: string; readonly text: string }[];
   readonly tiles: readonly Tile[];
   readonly drugs: DrugsView;
   /** "Induction phase". */

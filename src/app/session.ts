@@ -8,6 +8,7 @@ import { clockNews } from "./clockNews.ts";
 import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
 import type { DeviceFault } from "../rules/alerts/condition.ts";
+import { followHandover, sayAgainOf } from "./handover.ts";
 import { outdatedBetween } from "./outdated.ts";
 import { RecordKeeper, type Saved } from "./recordKeeper.ts";
 import { onResuming, resumed } from "./resuming.ts";
@@ -132,7 +133,9 @@ export class Session {
     return this.#inTurn(() => {
       const { log } = this.#state;
       const facts = stamp(log, [speech], nowMs);
-      const state = { ...this.#state, log: reduceFacts(facts, log) };
+      const handover = followHandover(this.#state.handover, facts);
+      const lastSaid = sayAgainOf(handover, this.#state.handover) ?? this.#state.lastSaid;
+      const state = { ...this.#state, log: reduceFacts(facts, log), handover, lastSaid };
       return this.#carryOut({ ...emptyTurn(state), facts }, nowMs);
     });
   }

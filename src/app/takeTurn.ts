@@ -21,6 +21,7 @@ import { stamp, type Provenance } from "./decide/stamp.ts";
 import { provenanceOf } from "./provenance.ts";
 import { doubtSound } from "./doubtfulSound.ts";
 import { askWhetherGoingOn } from "./goingOn.ts";
+import { nextHandover, partsWith } from "./handover.ts";
 import { interpret } from "./interpret.ts";
 import { doubtOverlap } from "./overlap.ts";
 import type { Utterance } from "./ports.ts";
@@ -37,8 +38,9 @@ import {
   type Spoken,
 } from "./speakDue.ts";
 import { isSurprising } from "./surprise.ts";
+import type { Topic } from "./topic.ts";
+import { nextWhy } from "./why.ts";
 import { withoutExactAge } from "./withoutExactAge.ts";
-import type { Topic, WhyState } from "./topic.ts";
 
 /** What one input led to. Nothing has happened yet: the facts must be durable before anything of it is said. */
 export type Turn = {
@@ -51,6 +53,8 @@ export type Turn = {
         readonly reply: string;
         /** The reply is to be over by then: the status sentence, targets that changed. */
         readonly withinMs?: number;
+        /** The reply in parts, each said in one go: a handover. */
+        readonly parts?: readonly string[];
       }
     | undefined;
   readonly announcements: readonly Announcement[];
@@ -147,15 +151,6 @@ function alertTopic({ protocol }: AppContext, announcements: readonly Announceme
 const speaksOfPerfusion = ({ text, about = [] }: Announcement): boolean =>
   text !== "" && (about.includes("map") || about.includes("cpp"));
 
-/** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
-function nextWhy(before: WhyState, said: Topic | undefined, isShown: boolean): WhyState {
-  return {
-    lastNumber: said ?? before.lastNumber,
-    lastDose: said?.kind === "dose" ? said : before.lastDose,
-    shown: isShown ? said : before.shown,
-  };
-}
-
 /** What "say again" repeats: all that this turn says, in the order in which it is said. */
 function lastSaid(before: AppState, announcements: readonly Announcement[], reply: string): string | undefined {
   const said = sentences(...announcements.map((a) => a.text), reply);
@@ -209,14 +204,16 @@ export function takeUtterance(
   // With a challenge after it, it would be hurried for the sake of a budget that is for it alone.
   const brisk =
     reply.withinMs === undefined || list.text !== "" || asked.text !== undefined ? {} : { withinMs: reply.withinMs };
+  const parts = reply.told && { parts: partsWith(reply.told, ruled.withdrawnText, asked.text, list.text) };
   return {
     state: {
       log: folded.log,
       lastSaid: lastSaid(state, ruled.announcements, text),
       why: nextWhy(state.why, topic, reply.explained ?? false),
+      handover: nextHandover(state.handover, decision, reply.told),
     },
     facts: folded.facts,
-    answer: { words: heard.words, outcome: decision.outcome, reply: text, ...brisk },
+    answer: { words: heard.words, outcome: decision.outcome, reply: text, ...brisk, ...parts },
     announcements,
     withdrawn,
     ...(decision.effect === undefined ? {} : { effect: decision.effect }),
@@ -230,8 +227,7 @@ export function takeTick(
   nowMs: number,
   devices: readonly DeviceFault[] = [],
 ): Turn {
-  const nothing = { log: state.log, facts: [] };
-  const ruling = applyRules(context, state.log, nothing, devices, nowMs);
+  const ruling = applyRules(context, state.log, { log: state.log, facts: [] }, devices, nowMs);
   const { folded: ruled, withdrawn } = ruling;
   const announcements = [...ruling.announcements];
   const list = listDue(context, state.log, ruled.log, hasCutIn(announcements), nowMs);
@@ -241,6 +237,7 @@ export function takeTick(
     log: folded.log,
     lastSaid: lastSaid(state, announcements, ""),
     why: nextWhy(state.why, alertTopic(context, announcements), false),
+    handover: state.handover,
   };
   return { state: next, facts: folded.facts, answer: undefined, announcements, withdrawn };
 }

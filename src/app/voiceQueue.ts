@@ -9,6 +9,8 @@ export type QueueItem = Announcement & {
   readonly withinMs?: number;
   /** What it asks: a question, or a step of a list. It is asked again where it was cut off and still waits. */
   readonly asksId?: string;
+  /** One of several that are said one after another: the others do not go stale meanwhile, and all end where one is stopped. */
+  readonly isPart?: true;
   /** How often somebody has talked over it. */
   readonly talkedOver?: number;
 };
@@ -86,7 +88,7 @@ const speaksOf = ({ text, about = [] }: NewItem, codes: readonly string[]): bool
 
 /** A question is closed by somebody; words without a number are withdrawn when they are no longer true. */
 function keepsMs(item: QueueItem): number {
-  if (item.asksId !== undefined || item.text === "") return Infinity;
+  if (item.asksId !== undefined || item.text === "" || item.isPart) return Infinity;
   if (isReply(item)) return REPLY_KEEPS_MS;
   return item.about === undefined ? Infinity : ALERT_KEEPS_MS;
 }
@@ -114,8 +116,10 @@ function start(queue: VoiceQueue, nowMs: number): Step {
 function cutOff(queue: VoiceQueue): VoiceQueue {
   const { speaking, waiting } = queue;
   if (speaking === undefined) return queue;
-  const isWanted = speaking.alertId !== undefined || speaking.asksId !== undefined;
-  const again = isWanted && !waiting.some((item) => supersedes(item, speaking)) ? [speaking] : [];
+  const isWanted = speaking.alertId !== undefined || speaking.asksId !== undefined || speaking.isPart === true;
+  // The parts that follow a part do not take its place.
+  const isOvertaken = waiting.some((item) => !item.isPart && supersedes(item, speaking));
+  const again = isWanted && !isOvertaken ? [speaking] : [];
   return { ...queue, speaking: undefined, waiting: [...again, ...waiting] };
 }
 
@@ -158,6 +162,14 @@ export function queueVoice(queue: VoiceQueue, input: VoiceInput, nowMs: number):
       return queue.speaking?.id === input.id ? start({ ...queue, speaking: undefined }, nowMs) : [queue, []];
     case "userStarted": {
       const { speaking } = queue;
+      const isStopped = speaking?.isPart === true || queue.waiting.some(({ isPart }) => isPart);
+      if (isStopped) {
+        // Somebody wants to be heard instead, and asks for the rest with "go on".
+        const waiting = queue.waiting.filter(({ isPart }) => !isPart);
+        const kept = speaking?.isPart ? { ...queue, waiting, speaking: undefined } : { ...queue, waiting };
+        const [after, effects] = queueVoice(kept, input, nowMs);
+        return [after, speaking?.isPart ? [{ kind: "silence" }, ...effects] : effects];
+      }
       if (speaking === undefined) return [{ ...queue, userTalks: true }, []];
       const times = (speaking.talkedOver ?? 0) + 1;
       const cut =

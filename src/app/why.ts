@@ -67,3 +67,12 @@ export function explain(protocol: Protocol, log: CaseState, topic: Topic, nowMs:
       return explainReading(log, protocol, topic.code);
   }
 }
+
+/** What "why" will mean after this turn. A dose stays the last dose while other numbers are said. */
+export function nextWhy(before: WhyState, said: Topic | undefined, isShown: boolean): WhyState {
+  return {
+    lastNumber: said ?? before.lastNumber,
+    lastDose: said?.kind === "dose" ? said : before.lastDose,
+    shown: isShown ? said : before.shown,
+  };
+}

@@ -70,7 +70,8 @@ export class TerminalCase {
     const report = await this.#session.hear(utterance, this.#nowMs);
     const { outcome = "ignored", reply = "" } = report.answer ?? {};
     const answer = { at: showCaseTime(this.caseMs), heard, outcome, facts: report.facts, reply };
-    if (reply !== "") await this.#record({ text: reply, priority: "none", alertId: undefined });
+    const parts = report.answer?.parts ?? (reply === "" ? [] : [reply]);
+    for (const text of parts) await this.#record({ text, priority: "none", alertId: undefined });
     return { answer, spoke: await this.#spoken(report.announcements) };
   }
 

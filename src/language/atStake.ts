@@ -18,6 +18,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "rescue":
     case "newCase":
     case "eraseCase":
+    case "strike":
       return "affirmed";
     case "cylinder":
     case "airway":
@@ -41,6 +42,7 @@ export function atStake(intent: CareIntent): AtStake {
     case "voice":
     case "howOld":
     case "whichCase":
+    case "handover":
       return "said";
   }
 }

@@ -3,6 +3,7 @@ import type { AirwayEvent, Phase, SpokenClock } from "../log/careFacts.ts";
 import type { StepAnswer } from "../log/facts.ts";
 import type { CaseIntent } from "./caseIntent.ts";
 import type { SaidNumber } from "./saidNumber.ts";
+import type { StrikeIntent } from "./strikeIntent.ts";
 import type { TalkIntent } from "./talkIntent.ts";
 
 /** An amount of a drug as said; the unit may be missing. */
@@ -11,6 +12,9 @@ export type SpokenAmount = SaidNumber & { readonly unit?: DoseUnit };
 export type SpokenRate = SaidNumber & { readonly unit?: RateUnit };
 /** So much drug in so much fluid; no volume: in each millilitre. */
 export type SpokenStrength = { readonly amount: SpokenAmount; readonly volumeMl?: SaidNumber };
+
+export const HANDOVERS = ["usual", "short", "all", "goOn"] as const;
+export type HandoverHow = (typeof HANDOVERS)[number];
 
 /** What "what can I say" can be asked about. */
 export type HelpTopic = "readings" | "drugs" | "list" | "airway" | "clocks" | "alerts";
@@ -67,4 +71,7 @@ export type CareIntent =
       readonly role?: string;
     }
   | CaseIntent
+  /** The handover: whole within its time, in short, without a limit; or on from where it was cut off. */
+  | { readonly kind: "handover"; readonly how: HandoverHow }
+  | StrikeIntent
   | TalkIntent;

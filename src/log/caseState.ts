@@ -23,6 +23,7 @@ export type History = { readonly entry: VitalEntry; readonly earlier: History | 
 /** The newest finding, with the one that comes back if it is struck. */
 export type FindingEntry = FindingValue & {
   readonly id: string;
+  readonly readingId: string;
   readonly seq: number;
   readonly atMs: number;
   readonly earlier: FindingEntry | undefined;

@@ -10,6 +10,20 @@ export function without<C extends Link<C>>(chain: C | undefined, isTarget: (link
   return chain;
 }
 
+/** The chain with one link more, right above the target. Undefined when that is not there. */
+export function above<C extends Link<C>>(
+  chain: C | undefined,
+  isTarget: (link: C) => boolean,
+  make: (target: C) => C,
+): C | undefined {
+  const newer: C[] = [];
+  for (let link = chain; link !== undefined; link = link.earlier) {
+    if (isTarget(link)) return newer.reduceRight<C>((earlier, n) => ({ ...n, earlier }), make(link));
+    newer.push(link);
+  }
+  return undefined;
+}
+
 interface AnyChain {
   readonly earlier: AnyChain | undefined;
 }

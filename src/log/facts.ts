@@ -38,6 +38,7 @@ export type Act =
   /** The open case is closed, and another opened. */
   | { readonly kind: "newCase"; readonly rehearsal: boolean }
   | { readonly kind: "disregard"; readonly targetIds: readonly string[] }
+  | StrikeAct
   | { readonly kind: "standBy" };
 
 /** What is only recorded after it was read back and affirmed. */
@@ -134,6 +135,11 @@ type Stamp = {
   readonly confirmation?: "readBack" | "affirmed";
 };
 
+/** What a value puts right long after that was said: it takes its place, and its time (Unix ms). */
+export type Corrects = { readonly id: string; readonly takenAtMs: number };
+export type Becomes = VitalValue & { readonly readingId: string; readonly corrects: Corrects };
+type Struck = Readonly<{ kind: "strike"; targetIds: readonly string[]; words: string }>;
+export type StrikeAct = Struck & { readonly becomes: readonly Becomes[] };
 /** Values said in one breath share a `readingId`; they are appended together or not at all. */
 type Heard = { readonly readingId: string; readonly heard: string; readonly by: HeardBy };
 
@@ -153,7 +159,7 @@ export type Fact = Stamp &
     | { readonly type: "case.closed" }
     /** From here on another protocol counts. */
     | { readonly type: "protocol.replaced"; readonly protocol: ProtocolMark }
-    | ({ readonly type: "vital.recorded" } & Heard & VitalValue)
+    | ({ readonly type: "vital.recorded"; readonly corrects?: Corrects } & Heard & VitalValue)
     | ({ readonly type: "finding.recorded" } & Heard & FindingValue)
     | ({ readonly type: "sex.recorded"; readonly sex: Sex } & Heard)
     | ({ readonly type: "cause.recorded"; readonly cause: Cause } & Heard)

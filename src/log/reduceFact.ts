@@ -1,6 +1,7 @@
 import { unreachable } from "../core/unreachable.ts";
 import { isWorse } from "../protocol/priority.ts";
 import { emptyCase, type AlertState, type CaseState, type VitalEntry } from "./caseState.ts";
+import { above } from "./chains.ts";
 import type { Fact } from "./facts.ts";
 import { phasesAfter } from "./phase.ts";
 import { acknowledgePrompt, reduceCare } from "./reduceCare.ts";
@@ -18,14 +19,26 @@ function withReading(state: CaseState, fact: Recording): CaseState["lastReading"
 }
 
 function recordVital(state: CaseState, fact: Of<"vital.recorded">): CaseState["vitals"] {
-  const { v: _shape, type: _type, certainty: _certainty, confirmation: _confirmation, ...value } = fact;
+  const { v: _shape, type: _type, certainty: _certainty, confirmation: _confirmation, corrects, ...value } = fact;
   const entry: VitalEntry = { ...value, seq: state.factCount };
-  return { ...state.vitals, [fact.code]: { entry, earlier: state.vitals[fact.code] } };
+  const chain = state.vitals[fact.code];
+  // As old as what it corrects, and where that stood: it was not taken when it was said.
+  const inPlace =
+    corrects &&
+    above(
+      chain,
+      ({ entry: { id } }) => id === corrects.id,
+      (target) => ({
+        entry: { ...entry, atMs: corrects.takenAtMs, seq: target.entry.seq },
+        earlier: target,
+      }),
+    );
+  return { ...state.vitals, [fact.code]: inPlace ?? { entry, earlier: chain } };
 }
 
 function recordFinding(state: CaseState, fact: Of<"finding.recorded">): CaseState["findings"] {
   const stamp = { id: fact.id, seq: state.factCount, atMs: fact.atMs, earlier: state.findings[fact.code] };
-  const { v: _shape, type: _type, readingId: _reading, heard: _heard, by: _by, ...finding } = fact;
+  const { v: _shape, type: _type, heard: _heard, by: _by, ...finding } = fact;
   return { ...state.findings, [fact.code]: { ...finding, ...stamp } };
 }
 

@@ -1,6 +1,7 @@
 import type { VitalCode } from "../core/vitals.ts";
 import type { CaseState, History } from "./caseState.ts";
-import { lessOne, without } from "./chains.ts";
+import { lessOne, linksOf, without } from "./chains.ts";
+import { phasesWithout } from "./phase.ts";
 import { strikeCare } from "./strikeCare.ts";
 
 /**
@@ -40,10 +41,18 @@ function strikeOne(state: CaseState, id: string): CaseState {
   const { [code]: chain, ...others } = state.vitals;
   const rest = without(chain, (link) => link.entry.id === id);
   // A value may have brought a phase about: the first CO2 after the tube.
-  const phases = without(state.care.phases, (link) => link.factId === id);
+  const phases = phasesWithout(state.care, id, () =>
+    [...linksOf(rest)].reverse().map(({ entry }) => {
+      const { seq, atMs, id: factId } = entry;
+      return { fact: { type: "vital.recorded", ...entry }, stamp: { seq, atMs, factId } };
+    }),
+  );
   const care = phases === state.care.phases ? state.care : { ...state.care, phases };
   return { ...state, care, vitals: rest === undefined ? others : { ...others, [code]: rest } };
 }
+
+/** Whether this fact counts: it was recorded and is not struck. */
+export const isStanding = (state: CaseState, id: string): boolean => strikeOne(state, id) !== state;
 
 /** After a strike, "disregard" must not reach further back by itself: what is left of the last reading, or nothing. */
 function lessStruck(last: CaseState["lastReading"], ids: readonly string[]): CaseState["lastReading"] {

@@ -1,5 +1,6 @@
-import { lessOne, without } from "./chains.ts";
+import { lessOne, linksOf, without } from "./chains.ts";
 import type { CareState } from "./careState.ts";
+import { phasesWithout } from "./phase.ts";
 
 /** Takes one fact of care out of sight: its clock, its total and its tick are as if it had not been said. */
 export function strikeCare(care: CareState, id: string): CareState {
@@ -9,7 +10,9 @@ export function strikeCare(care: CareState, id: string): CareState {
   return {
     ...care,
     taken,
-    phases: without(care.phases, isIt),
+    phases: phasesWithout(care, id, () =>
+      [...linksOf(taken)].reverse().map(({ fact, seq, atMs, factId }) => ({ fact, stamp: { seq, atMs, factId } })),
+    ),
     airway: without(care.airway, isIt),
     clocks: lessOne(care.clocks, isIt),
     strengths: lessOne(care.strengths, isIt),

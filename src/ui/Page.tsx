@@ -5,6 +5,7 @@ import { ClocksPanel } from "./ClocksPanel.tsx";
 import { DrugPanel } from "./DrugPanel.tsx";
 import { ExchangePanel } from "./ExchangePanel.tsx";
 import { HearMePanel } from "./HearMePanel.tsx";
+import { HandoverPanel } from "./HandoverPanel.tsx";
 import { HearingPanel } from "./HearingPanel.tsx";
 import { NextStepPanel } from "./NextStepPanel.tsx";
 import { PageFooter } from "./PageFooter.tsx";
@@ -31,6 +32,7 @@ function CaseParts({ view, actions }: PageProps) {
       <NextStepPanel nextStep={view.nextStep} progressText={view.progressText} />
       <ClocksPanel phaseText={view.phaseText} attemptText={view.attemptText} clocks={view.clocks} />
       <ExchangePanel lastHeard={view.lastHeard} lastSpoken={view.lastSpoken} />
+      {view.handover.length > 0 && <HandoverPanel handover={view.handover} />}
       {view.why !== undefined && <WhyPanel why={view.why} />}
       <ValueTiles tiles={view.tiles} />
       <DrugPanel drugs={view.drugs} />

@@ -8,7 +8,7 @@ export const COURSE_CASES: Readonly<Record<string, readonly Row[]>> = {
     ["phase prepare", "answered", "", "Preparation phase."],
     ["blade in", "recorded", "bladeIn", "Blade in. Attempt one."],
     ["disregard", "recorded", "struck 1", "Disregarded: blade in."],
-    ["phase hand over", "recorded", "phase handOver", "Handover phase."],
+    ["phase hand over", "recorded", "phase handOver", "Handover phase. Say handover, or handover short."],
     ["next phase", "answered", "", "Handover phase."],
   ],
   "clocks by voice": [

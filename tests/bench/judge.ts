@@ -5,7 +5,7 @@ import type { Intent } from "../../src/language/intent.ts";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
 import { understand } from "../../src/language/understand/understand.ts";
-import type { Act, Fact, NewFact, Question, Statement } from "../../src/log/facts.ts";
+import type { Act, Fact, NewFact, Question, Statement, StrikeAct } from "../../src/log/facts.ts";
 
 /**
  * right: recorded or carried out as said. askedRight: asked back, and the right value is among those offered.
@@ -67,6 +67,9 @@ const recordedEntries = (facts: readonly NewFact[]): readonly string[] =>
     return CARE.includes(fact.type) ? [careEntry(fact)] : [];
   });
 
+const strikeEntry = ({ targetIds, becomes }: StrikeAct): string =>
+  ["strike", ...targetIds, ...becomes.map(({ code, value }) => `${code} ${value}`)].join(" ");
+
 const questionsOf = (facts: readonly NewFact[]): readonly Question[] =>
   facts.flatMap((fact) => (fact.type === "question.asked" ? [fact.question] : []));
 
@@ -88,7 +91,9 @@ export function truthOf(context: AppContext, state: AppState, words: string, now
       const meant = q.reason === "unit" ? q.candidates : q.candidates.slice(0, 1);
       return [
         ...meant.flatMap((c) => entriesOf(c.statement)),
-        ...(q.acts ?? []).flatMap((act) => (act.kind === "record" ? act.facts.map(careEntry) : [])),
+        ...(q.acts ?? []).flatMap((act) =>
+          act.kind === "record" ? act.facts.map(careEntry) : act.kind === "strike" ? [strikeEntry(act)] : [],
+        ),
       ];
     }),
   ]);
@@ -108,6 +113,8 @@ const isSaid = (truth: Truth, act: Act): boolean => {
       return act.facts.every((fact) => truth.entries.has(careEntry(fact)));
     case "newCase":
       return truth.keys.has(meaningKey(act));
+    case "strike":
+      return truth.entries.has(strikeEntry(act));
     case "disregard":
     case "standBy":
       return truth.keys.has(meaningKey({ kind: "command", command: act.kind }));

@@ -14,6 +14,7 @@ import { PREPARATION_ROWS } from "./preparationRows.ts";
 import { PRESSURE_ROWS } from "./pressureRows.ts";
 import { REPAIR_ROWS } from "./repairRows.ts";
 import type { Row } from "./row.ts";
+import { STRIKE_ROWS } from "./strikeRows.ts";
 import { TALK_ROWS } from "./talkRows.ts";
 import { VITAL_ROWS } from "./vitalRows.ts";
 
@@ -35,6 +36,7 @@ const FAMILIES: readonly (readonly [string, readonly Row[]])[] = [
   ["care", CARE_ROWS],
   ["course", COURSE_ROWS],
   ["the voice itself", TALK_ROWS],
+  ["entries struck later, handover", STRIKE_ROWS],
 ];
 
 describe.each(FAMILIES)("%s, no question waiting", (_, rows) => {

@@ -40,6 +40,7 @@ const DISPUTED: readonly Row[] = [
   ["where andexanet is shown", "drugs.andexanet alfa.regions.value", ["international"]],
   ["shock index that warns", "shock.warnAt.value", 0.8],
   ["shock index that warns strongly", "shock.strongAt.value", 0.9],
+  ["mnemonic of the handover", "handover.structure.value", "ATMIST"],
   ["systolic under which published depth and length count", "lowPressure.publishedSbpFloorMmHg.value", 90],
 ];
 

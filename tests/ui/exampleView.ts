@@ -39,6 +39,7 @@ export const exampleView: ScreenView = {
     description: "MAP 77 mmHg. ICP assumed between 20 and 30 mmHg. Target MAP 90 mmHg.",
   },
   targetLines: ["Adult targets until an age is recorded, cause unknown.", "SBP 110, MAP 90, CPP 60 mmHg."],
+  handover: [{ title: "Lowest pressures", text: "Lowest MAP 58 mmHg, 9 min under 90." }],
   why: {
     text: "CPP 57 from MAP 77 and ICP 20, assumed. Target 60, invented.",
     lines: [

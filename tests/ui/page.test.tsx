@@ -10,6 +10,7 @@ import { pageMarkup, pageText } from "./pageText.tsx";
 function textsOf(view: ScreenView): string[] {
   const texts = [
     view.caution,
+    ...view.handover.flatMap(({ title, text }) => [title, text]),
     view.protocolText,
     view.saveText,
     view.caseText,

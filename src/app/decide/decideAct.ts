@@ -18,6 +18,7 @@ import { recordAffirmed } from "./care/recordAffirmed.ts";
 import { answered, refused, type Decision } from "./decision.ts";
 import { newestEntry, strikeEntry } from "./disregard.ts";
 import type { Source } from "./recordStatement.ts";
+import { carryOutStrike } from "./strike/decideStrike.ts";
 
 export const SAY_AGAIN = "Say again.";
 
@@ -84,8 +85,9 @@ function promptOf(protocol: Protocol, log: CaseState, acts: readonly Act[], hear
       return sentences(`${first.words}?`);
     case "newCase":
       return askNewCase(log, first.rehearsal);
-    // Never asked about like this: what is to be recorded is asked by those who know its words.
+    // Never asked about like this: what is to be recorded or struck is asked by those who know its words.
     case "record":
+    case "strike":
     case undefined:
       return SAY_AGAIN;
     default:
@@ -129,6 +131,8 @@ function carryOut(context: AppContext, log: CaseState, { heard, by }: Question, 
       return { facts: [], outcome: "recorded", reply: { kind: "none" }, effect: act };
     case "record":
       return recordAffirmed(context, log, act.facts, nowMs, act.forRate);
+    case "strike":
+      return carryOutStrike(context, log, act, { heard, by }, nowMs);
     case "disregard": {
       const newest = newestEntry(context.protocol, log);
       if (newest === undefined || newest.targetIds.join() !== act.targetIds.join())

@@ -68,6 +68,10 @@ export function decideNegative(log: CaseState): Decision {
     return answered(sentences("Left open", next), [
       { type: "question.closed", questionId: question.id, outcome: "denied" },
     ]);
+  if (act?.kind === "strike")
+    return answered(sentences("Left as it was", next), [
+      { type: "question.closed", questionId: question.id, outcome: "denied" },
+    ]);
   const left = act === undefined || act.kind === "record" ? "Not recorded" : "Not done";
   return answered(sentences(left, next ?? "Say it again"), [
     { type: "question.closed", questionId: question.id, outcome: "denied" },

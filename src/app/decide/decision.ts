@@ -1,5 +1,6 @@
 import type { NewFact, Statement } from "../../log/facts.ts";
 import type { WhyAbout } from "../../language/intent.ts";
+import type { HandoverHow } from "../../language/careIntent.ts";
 import type { HowOldAbout } from "../../language/talkIntent.ts";
 import type { Outcome } from "../screenView.ts";
 
@@ -12,6 +13,7 @@ export type Reply =
   | { readonly kind: "margin" }
   | { readonly kind: "everything" }
   | { readonly kind: "howOld"; readonly about: HowOldAbout }
+  | { readonly kind: "handover"; readonly how: HandoverHow }
   /** `heard` names the drug where the protocol has none of that name; `then` follows: the volume, or a question. */
   | { readonly kind: "dose"; readonly drugId: string; readonly heard: string; readonly then: string | undefined }
   | { readonly kind: "why"; readonly about: WhyAbout }

@@ -46,7 +46,12 @@ function newestStep(protocol: Protocol, log: CaseState, stepId: string, entry: S
 }
 
 /** Where a total is left by taking this back; nothing where there is none to say. */
-function leavesAfter(protocol: Protocol, log: CaseState, fact: StrikableCare, factId: string): string | undefined {
+export function leavesAfter(
+  protocol: Protocol,
+  log: CaseState,
+  fact: StrikableCare,
+  factId: string,
+): string | undefined {
   const { care } = log;
   const without = { care: strikeCare(care, factId) };
   if (fact.type === "drug.given") {

@@ -67,7 +67,7 @@ const SECTIONS: readonly Heading[] = [
   {
     key: "readBack",
     title: "Read-back and units",
-    tables: [table("Read-back and units", all("readBack"), all("region"))],
+    tables: [table("Read-back and units", all("readBack"), all("handover"), all("region"))],
   },
   { key: "confirm", title: "Asking back", tables: [table("Asking back", confirmRows, all("doses"))] },
 ];

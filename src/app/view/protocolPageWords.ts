@@ -19,6 +19,7 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   timers: "",
   doses: "",
   readBack: "",
+  structure: "order after the lowest pressures",
   // Targets
   sbpMmHg: "SBP",
   mapMmHg: "MAP",

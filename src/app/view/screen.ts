@@ -4,6 +4,7 @@ import { examplePhrases } from "../../language/understand/examplePhrases.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
 import { viewAlerts } from "./alerts.ts";
 import { grammarState, type AppContext, type AppState } from "../context.ts";
+import { showHandover } from "../handover.ts";
 import { showListening, TOO_LOUD } from "../hearingWords.ts";
 import type { ScreenView } from "../screenView.ts";
 import { viewSettings, type Settings } from "../settings.ts";
@@ -21,7 +22,7 @@ import { viewWhy } from "./why.ts";
 /** Everything the page shows, from the same selectors that the voice speaks from. */
 export function viewScreen(
   { protocol, mark }: AppContext,
-  { log, why }: AppState,
+  { log, why, handover }: AppState,
   talk: TalkState,
   settings: Settings,
   nowMs: number,
@@ -54,6 +55,7 @@ export function viewScreen(
     targetLines: viewTargets(log, protocol),
     ...viewCourse(log, protocol, nowMs),
     why: viewWhy(protocol, log, why.shown, nowMs),
+    handover: handover === undefined ? [] : showHandover(protocol, log, nowMs),
     tiles: viewTiles(log, protocol, nowMs),
     drugs: viewDrugs(log, protocol, nowMs),
     ...viewList(log, protocol, nowMs),

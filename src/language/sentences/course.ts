@@ -12,6 +12,9 @@ const PHASE_NAMES: Readonly<Record<Phase, string>> = {
   handOver: "Handover",
 };
 
+/** What the phase is for; nothing is handed over before it is asked for. */
+export const OFFER_HANDOVER = "Say handover, or handover short.";
+
 /** A phase in two words: "Induction phase". */
 export const sayPhase = (phase: Phase): string => `${PHASE_NAMES[phase]} phase`;
 

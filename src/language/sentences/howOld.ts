@@ -5,7 +5,7 @@ import { sentences } from "./sentence.ts";
 import { sayAge } from "./vital.ts";
 
 /** An age that could be heard as another is said two ways: "fifteen, one five, minutes". */
-function sayAgeSafely(ageMs: number): string {
+export function sayAgeSafely(ageMs: number): string {
   const plain = sayAge(ageMs);
   const words = plain.split(" ");
   const number = wordsToNumber(words.slice(0, -1));

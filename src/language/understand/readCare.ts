@@ -13,8 +13,21 @@ function numberOf(parse: Parse, tag: string): SaidNumber | undefined | "unreadab
   return mark === undefined ? undefined : (saidNumber(mark, parse, "both") ?? "unreadable");
 }
 
+const STRUCK_NUMBERS = ["was", "wasLow", "becomes", "becomesLow"] as const;
 type Numbers = Readonly<Partial<Record<(typeof TAGS)[number], SaidNumber>>>;
-const TAGS = ["amount", "rate", "volume", "kilos", "contents", "bar", "water", "flow", "value", "minutes"] as const;
+const TAGS = [
+  "amount",
+  "rate",
+  "volume",
+  "kilos",
+  "contents",
+  "bar",
+  "water",
+  "flow",
+  "value",
+  "minutes",
+  ...STRUCK_NUMBERS,
+] as const;
 
 function numbersOf(parse: Parse): Numbers | undefined {
   const numbers: Partial<Record<(typeof TAGS)[number], SaidNumber>> = {};
@@ -116,6 +129,19 @@ function readCourse(parse: Parse): Intent | undefined {
   return topic === undefined ? undefined : { kind: "help", topic };
 }
 
+/** An entry to strike, with the numbers that were said of it. */
+function readStrike(parse: Parse, { was, wasLow, becomes, becomesLow }: Numbers): readonly Intent[] {
+  const of = tagValue(parse, "of");
+  if (of === undefined) return [];
+  const numbers = {
+    ...part("was", was),
+    ...part("wasLow", wasLow),
+    ...part("becomes", becomes),
+    ...part("becomesLow", becomesLow),
+  };
+  return [{ kind: "strike", of, ...part("id", idOf(parse, "drug") ?? idOf(parse, "fluid")), ...numbers }];
+}
+
 /**
  * What is said of drugs, steps, the course of the case and the voice itself. Undefined: it is about something else. Empty: it was meant for
  * this, but a number in it cannot be read.
@@ -123,6 +149,9 @@ function readCourse(parse: Parse): Intent | undefined {
 export function readCare(parse: Parse): readonly Intent[] | undefined {
   const care = tagValue(parse, "care");
   const numbers = numbersOf(parse);
+  const how = tagValue(parse, "handover");
+  if (how !== undefined) return [{ kind: "handover", how }];
+  if (parse.some(({ tag }) => tag === "strike")) return numbers === undefined ? [] : readStrike(parse, numbers);
   const isCare = care !== undefined || idOf(parse, "drug") !== undefined || tagValue(parse, "answer") !== undefined;
   if (numbers === undefined) return isCare ? [] : undefined;
   const step = readStep(parse, numbers);

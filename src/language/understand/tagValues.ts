@@ -8,6 +8,8 @@ import type { TalkLevel } from "../../log/talkFacts.ts";
 import type { AlertCause } from "../../rules/alerts/cause.ts";
 import type { Cause, Command, WhyAbout } from "../intent.ts";
 import type { Mark } from "../jsgf/grammarTypes.ts";
+import { HANDOVERS } from "../careIntent.ts";
+import { STRUCK_THINGS } from "../strikeIntent.ts";
 import type { HowOldAbout, VoiceChange } from "../talkIntent.ts";
 
 /**
@@ -126,6 +128,8 @@ const VALUES = {
     "temp",
     "glucose",
   ] satisfies HowOldAbout[],
+  of: STRUCK_THINGS,
+  handover: HANDOVERS,
   do: [
     "affirm",
     "negative",
@@ -186,6 +190,11 @@ const PLAIN_TAGS: readonly string[] = [
   "flow",
   "value",
   "minutes",
+  "strike",
+  "was",
+  "wasLow",
+  "becomes",
+  "becomesLow",
   "reason",
   "role",
   "label",

@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { alert, conditions, confirmRules, timers } from "./alerts.ts";
 import { drug, fluid, osmotic } from "./drugs.ts";
+import { HANDOVER_STRUCTURES } from "../handoverStructures.ts";
 import { positive, range, region, sourced, text } from "./parts.ts";
 import { lowPressure, oxygen, pressures, shock, trend, tubes, ventilation } from "./physiology.ts";
 import { group } from "./steps.ts";
@@ -28,6 +29,10 @@ export const protocolSchema = v.strictObject({
   readBack: v.strictObject({
     /** After a pressure, its mean against the target is said too. */
     consequence: sourced(v.boolean()),
+  }),
+  handover: v.strictObject({
+    /** The mnemonic that orders and names what follows the lowest pressures, which always come first. */
+    structure: sourced(v.picklist(HANDOVER_STRUCTURES)),
   }),
   targets,
   /** The range drawn and spoken while ICP is not measured. Always called assumed. */

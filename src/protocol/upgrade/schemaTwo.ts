@@ -63,7 +63,7 @@ const LATER_TIMERS = [
 
 /** The second shape: that of today without what came later. Whatever a later shape changes must be put back here. */
 export const schemaTwo = v.strictObject({
-  ...v.omit(protocolSchema, ["doses", "conditions"]).entries,
+  ...v.omit(protocolSchema, ["doses", "conditions", "handover"]).entries,
   schema: v.literal(2),
   targets: v.strictObject({
     ...v.omit(targets, ["herniation"]).entries,

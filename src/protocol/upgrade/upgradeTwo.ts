@@ -13,7 +13,7 @@ type Group = FileTwo["groups"][number] | StepGroup;
 /** A file of schema 2. One that comes from schema 1 has groups of the example in it, which are whole already. */
 export type Two = Omit<
   Protocol,
-  "schema" | "groups" | "targets" | "oxygen" | "doses" | "timers" | "alerts" | "conditions" | "trend"
+  "schema" | "groups" | "targets" | "oxygen" | "doses" | "timers" | "alerts" | "conditions" | "trend" | "handover"
 > & {
   readonly targets: Omit<Protocol["targets"], "herniation" | "populations"> & {
     readonly populations: readonly Omit<Population, "hrPerMin">[];
@@ -61,6 +61,7 @@ function groupsThree(groups: readonly Group[], example: Protocol): Protocol["gro
 export const completeTwo = (file: Two, example: Protocol): Protocol => ({
   ...file,
   schema: 3,
+  handover: example.handover,
   targets: {
     ...file.targets,
     populations: file.targets.populations.map((population) => populationThree(population, example)),

@@ -97,6 +97,9 @@ export const PHRASE_FAMILIES: readonly { readonly title: string; readonly rows: 
     rows: [
       ["control", "command", "commands"],
       ["case", "corrected", "the last reading is struck out and replaced"],
+      ["strike", "one", "an entry from before: named with its age, struck once affirmed; it stays in the record"],
+      ["strike", "anew", "the number of a reading from before, in its place and at its time, once affirmed"],
+      ["handover", "handover", "the handover; “go on” says the rest, or goes on where it was cut off"],
     ],
   },
   {

@@ -3,6 +3,7 @@ import type { AppContext, AppState } from "../../context.ts";
 import type { Decision } from "../decision.ts";
 import type { Source } from "../recordStatement.ts";
 import { decideCase } from "../decideCase.ts";
+import { decideStrike } from "../strike/decideStrike.ts";
 import { decideTalk } from "../talk/decideTalk.ts";
 import { decideCourse } from "./decideCourse.ts";
 import { decideDrugs } from "./decideDrugs.ts";
@@ -50,6 +51,10 @@ export function decideCare(
     case "eraseCase":
     case "whichCase":
       return decideCase(state.log, intent, source, nowMs);
+    case "strike":
+      return decideStrike(context, state.log, intent, source, nowMs);
+    case "handover":
+      return { facts: [], outcome: "answered", reply: intent };
     case "acknowledge":
     case "pauseAlerts":
     case "resumeAlerts":

@@ -1,4 +1,4 @@
-import { sayPhase } from "../../../../language/sentences/course.ts";
+import { OFFER_HANDOVER, sayPhase } from "../../../../language/sentences/course.ts";
 import { PHASES, type Phase } from "../../../../log/careFacts.ts";
 import type { CaseState } from "../../../../log/caseState.ts";
 import { selectPhase } from "../../../../log/phase.ts";
@@ -12,5 +12,6 @@ export function decidePhase(log: CaseState, called: Phase | "next", source: Sour
   const phase = called === "next" ? PHASES[PHASES.indexOf(now) + 1] : called;
   // Said again it changes nothing; after the last there is none.
   if (phase === undefined || phase === now) return answered(sentences(sayPhase(now)));
-  return recorded(sentences(sayPhase(phase)), [{ type: "phase.entered", phase, ...source }]);
+  const offer = phase === "handOver" ? OFFER_HANDOVER : undefined;
+  return recorded(sentences(sayPhase(phase), offer), [{ type: "phase.entered", phase, ...source }]);
 }

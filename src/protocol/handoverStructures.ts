@@ -1,0 +1,2 @@
+/** Public mnemonics of a handover. */
+export const HANDOVER_STRUCTURES = ["ATMIST", "IMIST-AMBO", "ISBAR"] as const;

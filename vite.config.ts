@@ -182,6 +182,8 @@ export default defineConfig({
   optimizeDeps: { exclude: ["onnxruntime-web"] },
   build: {
     target: "es2022",
+    // What the start does not load lies apart, so that its size is told apart: see "size-limit" in package.json.
+    rolldownOptions: { output: { chunkFileNames: "assets/later/[name]-[hash].js" } },
     assetsInlineLimit: 0, // inlined as data: addresses they would break the content security policy
     reportCompressedSize: false,
     sourcemap: false,

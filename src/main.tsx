@@ -13,15 +13,13 @@ import { browserSpeechService, findBrowserEngine } from "./adapters/speech/speec
 import { createWebSpeechRecogniser } from "./adapters/speech/webSpeechRecogniser.ts";
 import { builtInVoiceInPage } from "./adapters/voice/builtInVoice.ts";
 import { deviceVoiceInPage, watchLocalVoices } from "./adapters/voice/deviceVoice.ts";
-import { CaseShelf, openCase } from "./app/caseShelf.ts";
-import { exportersOf } from "./app/exporters.ts";
 import { askForRoom } from "./adapters/storage/storageRoom.ts";
 import { compileGrammars } from "./app/compileGrammars.ts";
 import type { AppContext } from "./app/context.ts";
 import { Conversation } from "./app/conversation.ts";
 import { readExampleProtocol } from "./app/exampleProtocol.ts";
 import { keepFacts } from "./app/keptFacts.ts";
-import { RecordOut } from "./app/recordOut.ts";
+import type { RecordActions } from "./app/recordDesk.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
 import { protocolNotice, roomNotice } from "./app/notices.ts";
 import { markOf } from "./app/protocolFile.ts";
@@ -102,26 +100,20 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     if (settings.engine !== before.engine) void conversation.replaceRecogniser(makeRecogniser(settings, language));
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
-  const zone = Intl.DateTimeFormat().resolvedOptions().timeZone;
-  const shelf = new CaseShelf({
-    archive: store,
-    sha256Hex: sha256HexHere(),
-    zone,
-    context: () => session.context,
-    open: () => openCase(session, kept.facts()),
-    onChange: showShelf,
-  });
-  const recordOut = new RecordOut({
-    clock: browserClock,
-    zone,
-    recorded: () => shelf.recorded(),
-    unfit: (recorded) => shelf.unfit(recorded),
-    loadPrinted: async () => (await import("./export/printed/printedRecord.ts")).printedRecord,
-    exporters: exportersOf(store),
-    saver: fileSaverInPage(),
-    printer: printerInPage(),
-    onChange: showRecord,
-  });
+  const openDesk = async (): Promise<RecordActions> =>
+    (await import("./app/recordDesk.ts")).openRecordDesk({
+      session,
+      archive: store,
+      facts: () => kept.facts(),
+      sha256Hex: sha256HexHere(),
+      clock: browserClock,
+      zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+      saver: fileSaverInPage(),
+      printer: printerInPage(),
+      onRecord: showRecord,
+      onShelf: showShelf,
+    });
+  let desk: RecordActions | undefined;
   const take = async (choosing: Promise<Choice>): Promise<void> => {
     const { loaded, notice } = await choosing;
     if (loaded !== undefined) await conversation.useProtocol(loaded);
@@ -141,17 +133,18 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     forgetVoice: () => void conversation.hearMe.forget(),
     loadProtocol: (files) => void take(protocols.choose(files)),
     forgetProtocol: () => void take(protocols.forget()),
-    printRecord: () => void recordOut.print(),
-    exportRecord: (kind) => void recordOut.export(kind),
-    listCases: () => void shelf.refresh(),
-    chooseCase: (caseId) => void shelf.choose(caseId),
-    addRecord: (text) => void shelf.add(text),
+    // The panel that these are of is there only once the desk is.
+    printRecord: () => desk?.printRecord(),
+    exportRecord: (kind) => desk?.exportRecord(kind),
+    listCases: () => desk?.listCases(),
+    chooseCase: (caseId) => desk?.chooseCase(caseId),
+    addRecord: (text) => desk?.addRecord(text),
   };
   mountScreen(root, actions);
   if (first.notice !== undefined) conversation.notice(protocolNotice(first.notice, first.fault));
   void conversation.start().finally(() => {
     void registerOffline();
-    void recordOut.prepare();
+    void openDesk().then((opened) => (desk = opened));
     void askForRoom(navigator.storage).then((room) => conversation.notice(roomNotice(room)));
   });
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));

@@ -109,7 +109,7 @@ export const COURSE_CASES: Readonly<Record<string, readonly Row[]>> = {
       "which attempt",
       "answered",
       "",
-      "Attempt one, thirty seconds, tube confirmed, lowest sats ninety eight, lowest systolic one twenty. First pass yes. Without low sats or low pressure yes.",
+      "Attempt one, thirty seconds, tube confirmed, lowest sats ninety eight, lowest systolic one twenty. First pass yes. Without low sats or low pressure not known.",
     ],
     ["sats eight nine", "recorded", "spo2 89", "Sats eighty nine."],
     [

@@ -116,8 +116,9 @@ describe("whatever is said of drugs, in any order", () => {
           if (counted.length === 0) continue;
           const [act] = before.questions[0]?.acts ?? [];
           expect(words).toBe("affirm");
+          expect(counted.every(({ confirmation }) => confirmation === "affirmed")).toBe(true);
           expect(act?.kind === "record" && act.facts).toMatchObject(
-            counted.map(({ v: _v, id: _id, atMs: _at, ...rest }) => rest),
+            counted.map(({ v: _v, id: _id, atMs: _at, confirmation: _affirmed, ...rest }) => rest),
           );
           expect(reply).not.toBe("");
         }

@@ -28,8 +28,9 @@ export type Truth = {
 export const NOTHING_TRUE: Truth = { keys: new Set(), entries: new Set(), isAsked: false, keysOf: () => [] };
 
 /** A fact of care without its stamp and the words that led to it: the same amount is the same fact however it was said. */
+const STAMP: readonly string[] = ["v", "id", "atMs", "heard", "by", "certainty", "confirmation"];
 const careEntry = (fact: NewFact | Fact): string =>
-  JSON.stringify(fact, (key, part: unknown) => (["v", "id", "atMs", "heard", "by"].includes(key) ? undefined : part));
+  JSON.stringify(fact, (key, part: unknown) => (STAMP.includes(key) ? undefined : part));
 
 const entriesOf = ({ vitals, findings, sex, cause, herniation }: Statement): readonly string[] => [
   ...vitals.map((v) =>

@@ -74,12 +74,12 @@ export function orderedParts(
  */
 const PER_LETTER_S = 0.057;
 const PER_MARK_S = 0.18;
-export const estimateS = (text: string): number =>
+const estimateS = (text: string): number =>
   PER_LETTER_S * text.length + PER_MARK_S * (text.match(/[,:;.]/gu)?.length ?? 0);
 
 /** Between two parts. */
 const PER_PART_S = 0.4;
-export const MORE = "More: say go on.";
+const MORE = "More: say go on.";
 
 const totalS = (parts: readonly HandoverPart[]): number =>
   parts.reduce((sum, { text }) => sum + estimateS(text) + PER_PART_S, 0);

@@ -1,4 +1,5 @@
 import { gcsParts, gcsTotal, type GcsPart, type NotTestable } from "../core/gcs.ts";
+import { linksOf } from "../log/chains.ts";
 import { givenOf } from "../log/given.ts";
 import { cppReadings, type CppReading } from "../log/cppReadings.ts";
 import { meanReadings, pressurePairs, type MeanReading } from "../log/meanReadings.ts";
@@ -22,12 +23,19 @@ export type ComputedCpp = Computed & { readonly meanFactId: string; readonly icp
     "mean"
   >;
 
-/** The fact that a mean stands with. Facts are numbered as they lie in the case. */
-const factIdOf = ({ facts }: RecordedCase, seq: number): string => facts[seq]?.id ?? "";
+/**
+ * The facts that values stand with, by their number in the case. What corrects an older value has the number of that one, so
+ * the facts themselves cannot be counted off: the struck one would be found.
+ */
+const factIds = ({ state }: RecordedCase): ReadonlyMap<number, string> =>
+  new Map(
+    Object.values(state.vitals).flatMap((history) => [...linksOf(history)].map(({ entry }) => [entry.seq, entry.id])),
+  );
 
 /** Means by the one-third rule, oldest first, where no mean was measured in the same reading. */
 export function computedMeans(recorded: RecordedCase): readonly ComputedMean[] {
   const { state, protocol } = recorded;
+  const ids = factIds(recorded);
   const pairs = new Map([...pressurePairs(state, protocol)].map((p) => [Math.max(p.sbp.seq, p.dbp.seq), p]));
   const means: ComputedMean[] = [];
   for (const { kind, seq, mapMmHg } of meanReadings(state, protocol)) {
@@ -35,7 +43,7 @@ export function computedMeans(recorded: RecordedCase): readonly ComputedMean[] {
     if (kind !== "computed" || pair === undefined) continue;
     const times = [pair.sbp.atMs, pair.dbp.atMs];
     const span = { sinceMs: Math.min(...times), atMs: Math.max(...times) };
-    means.push({ value: mapMmHg, factId: factIdOf(recorded, seq), ofIds: [pair.sbp.id, pair.dbp.id], ...span });
+    means.push({ value: mapMmHg, factId: ids.get(seq) ?? "", ofIds: [pair.sbp.id, pair.dbp.id], ...span });
   }
   return means.reverse();
 }
@@ -43,12 +51,13 @@ export function computedMeans(recorded: RecordedCase): readonly ComputedMean[] {
 /** Perfusion pressures, oldest first; none where no ICP was measured. */
 export function computedCpps(recorded: RecordedCase): readonly ComputedCpp[] {
   const { state, protocol } = recorded;
+  const ids = factIds(recorded);
   return [...cppReadings(state, protocol)].reverse().map(({ cppMmHg, mean, icp }) => ({
     value: cppMmHg,
     mean,
-    meanFactId: factIdOf(recorded, mean.seq),
+    meanFactId: ids.get(mean.seq) ?? "",
     icpFactId: icp.id,
-    factId: factIdOf(recorded, Math.max(mean.seq, icp.seq)),
+    factId: ids.get(Math.max(mean.seq, icp.seq)) ?? "",
     sinceMs: Math.min(mean.atMs, icp.atMs),
     atMs: Math.max(mean.atMs, icp.atMs),
   }));

@@ -4,6 +4,10 @@ import type { RecordedCase } from "./recordedCase.ts";
 
 export type TakenFact = Extract<Fact, { readonly type: "vital.recorded" | "finding.recorded" }>;
 
+/** When it was taken, Unix ms: what corrects an older value is as old as that one. */
+export const takenMs = (fact: Fact): number =>
+  fact.type === "vital.recorded" ? (fact.corrects?.takenAtMs ?? fact.atMs) : fact.atMs;
+
 /** Values and findings said in one breath and taken in one way, of each kind at most one; all of them struck, or none. */
 export type Reading = { readonly struck: boolean; readonly facts: readonly [TakenFact, ...TakenFact[]] };
 

@@ -2,7 +2,7 @@ import { VITALS, type VitalCode } from "../../core/vitals.ts";
 import { howTaken } from "../../log/statements.ts";
 import { computedCpps, computedMeans, examinedGcs, type Computed } from "../computedReadings.ts";
 import { isoTime } from "../isoTime.ts";
-import { readingsOf, type Reading, type TakenFact } from "../readings.ts";
+import { readingsOf, type Reading, type TakenFact, takenMs } from "../readings.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { toSixDigits } from "../ucum.ts";
 import { OLDEST_TOLD_A, verbatim } from "../verbatim.ts";
@@ -60,7 +60,7 @@ export function vitalsTable(recorded: RecordedCase, zone: string): Table {
     const total = examinedGcs(recorded, reading)?.total;
     const { method, site, level } = first.type === "vital.recorded" ? howTaken(first) : {};
     return [
-      ...caseCells(recorded, time(first.atMs)),
+      ...caseCells(recorded, time(takenMs(first))),
       statusCell(struck),
       ...CODES.map((code) => valueCell(of(code))),
       ...PUPILS.map((code) => reactionCell(of(code))),

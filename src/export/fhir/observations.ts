@@ -1,7 +1,7 @@
 import type { Observation, ObservationComponent } from "@medplum/fhirtypes";
 import type { VitalCode } from "../../core/vitals.ts";
 import type { Fact, VitalValue } from "../../log/facts.ts";
-import { readingsOf, type Reading, type TakenFact } from "../readings.ts";
+import { readingsOf, takenMs, type Reading, type TakenFact } from "../readings.ts";
 import { OLDEST_TOLD_A } from "../verbatim.ts";
 import {
   BLOOD_PRESSURE_PANEL,
@@ -68,7 +68,7 @@ const base = ({ subject, time, meta }: Context, fact: Fact, struck: boolean) => 
   ...meta,
   status: statusOf(struck),
   subject,
-  effectiveDateTime: time(fact.atMs),
+  effectiveDateTime: time(takenMs(fact)),
 });
 
 const single = (context: Context, fact: TakenFact, struck: boolean): Observation => ({

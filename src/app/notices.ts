@@ -1,4 +1,4 @@
-import { sayRoom } from "../language/sentences/caseRecord.ts";
+import { sayRoom, showRoom } from "../language/sentences/caseRecord.ts";
 import type { StorageRoom } from "./ports.ts";
 import type { ProtocolNotice } from "./protocolFile.ts";
 import type { TalkState } from "./talkState.ts";
@@ -15,7 +15,7 @@ export const protocolNotice = (notice: ProtocolNotice | undefined, fault?: strin
 
 /** How the record is kept on this device; said where it is not kept well. */
 export function roomNotice(room: StorageRoom): Notice {
-  const roomText = sayRoom(room);
-  const said: readonly NewItem[] = roomText === "" ? [] : [{ text: roomText, priority: "none", alertId: "room" }];
-  return { shown: { roomText }, said };
+  const text = sayRoom(room);
+  const said: readonly NewItem[] = text === "" ? [] : [{ text, priority: "none", alertId: "room" }];
+  return { shown: { roomText: showRoom(room) }, said };
 }

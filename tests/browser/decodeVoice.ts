@@ -20,12 +20,17 @@ public <reply> = pressure <nSbp> over <nDbp>
   | end tidal <nEtco2>
   | heart rate <nHr>
   | example protocol not approved for patients
+  | this browser may clear the record
   | bleeding stopped pelvis bound if suspected
   | preparation phase
   | suction on second suction ready
   | oxygen running how long and what saturation;
 `;
 const EXTRA_WORDS = `
+browser B R AW Z ER
+may M EY
+clear K L IH R
+record R EH K ER D
 bleeding B L IY D IH NG
 stopped S T AA P T
 pelvis P EH L V AH S

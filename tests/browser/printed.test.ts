@@ -325,6 +325,7 @@ describe("the printed record", () => {
     it("prints the protocol while the protocol is read", async () => {
       const { page } = opened;
       await page.getByRole("button", { name: "Protocol", exact: true }).click();
+      await page.getByText("Nothing differs from the bundled example.").waitFor({ timeout: 30_000 });
       const text = await printed();
       expect(text).toContain("Nothing differs from the bundled example.");
       expect(text).not.toContain("record of case");

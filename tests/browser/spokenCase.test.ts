@@ -114,6 +114,7 @@ describe("a case by voice alone, the network cut before it starts", () => {
     const heard = await decodeVoice(sounds);
     expect(heard).toEqual([
       "example protocol not approved for patients",
+      "this browser may clear the record",
       "map seventy seven thirteen under ninety",
       "pressure one ten over sixty",
       "sats ninety six",

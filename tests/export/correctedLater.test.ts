@@ -6,7 +6,7 @@ import { complaints } from "./fhir/judges.ts";
 import { BEGAN_MS, playMoves, recordedFrom } from "./randomCase.ts";
 
 // A pressure and an ICP; three minutes later the ICP is corrected by name. Invented.
-const say = (words: string) => ({ kind: "say", words, by: "typed" }) as const;
+const say = (words: string) => ({ kind: "say", words, by: "typed", then: undefined }) as const;
 const recorded = recordedFrom(
   playMoves([
     say("map ninety"),

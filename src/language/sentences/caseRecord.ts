@@ -22,8 +22,9 @@ export const ERASE_FIRST = "Say: erase this case.";
 
 export const sayClosed = (log: Named): string => `${caseName(log)} closed.`;
 export const sayOpened = (log: Named): string => sentences(`${caseName(log)} opened`);
+/** Without its name: these words stand in the record of the next case. */
 export const sayErased = (log: Named): string =>
-  sentences(`${caseName(log)} erased from this device`, "Files saved from it are not");
+  sentences(`${log.isRehearsal ? "Rehearsal" : "Case"} erased from this device`, "Files saved from it are not");
 export const NOT_CLOSED = "Not closed: the record cannot be written. The case goes on.";
 export const NOT_ERASED = "Not erased: the record cannot be written.";
 export const READ_ONLY = "Read only: another tab keeps this case.";
@@ -31,17 +32,23 @@ export const READ_ONLY = "Read only: another tab keeps this case.";
 /** A case of a whole day with its voice notes is a few MB: this is room for several, and time to make more. */
 const LITTLE_BYTES = 50_000_000;
 
-/** What must be known of the place where the record is kept; nothing where all is well. */
-export function sayRoom({ isKept, freeBytes }: { readonly isKept?: boolean; readonly freeBytes?: number }): string {
-  return sentences(
-    freeBytes !== undefined && freeBytes < LITTLE_BYTES
-      ? `Little room for the record: ${Math.floor(freeBytes / 1e6)} megabytes`
-      : undefined,
-    isKept === false
+type Room = { readonly isKept?: boolean; readonly freeBytes?: number };
+
+const littleRoom = ({ freeBytes = Infinity }: Room): string | undefined =>
+  freeBytes < LITTLE_BYTES ? `Little room for the record: ${Math.floor(freeBytes / 1e6)} megabytes` : undefined;
+
+/** What must be known of the place where the record is kept; nothing where all is well. Said once, so it is short. */
+export const sayRoom = (room: Room): string =>
+  sentences(littleRoom(room), room.isKept === false ? "This browser may clear the record" : undefined);
+
+/** The same for the screen, with what to do. */
+export const showRoom = (room: Room): string =>
+  sentences(
+    littleRoom(room),
+    room.isKept === false
       ? "This browser may clear the record when space runs short. Save it to a file after the case"
       : undefined,
   );
-}
 
 const hours = (ms: number): string => {
   const minutes = Math.round(Math.abs(ms) / 60_000);

@@ -13,7 +13,7 @@ import { serveBuild, type Served } from "./serveBuild.ts";
 const SOON = { timeout: 60_000, interval: 200 };
 
 const panel = (page: Page) => page.getByRole("region", { name: "Hear me" });
-const settings = (page: Page) => page.locator("details.settings");
+const settings = (page: Page) => page.locator("details.settings", { has: page.getByText("Settings", { exact: true }) });
 const settingsSay = (page: Page, text: RegExp) =>
   vi.waitFor(async () => expect(await settings(page).innerText()).toMatch(text), SOON);
 

@@ -33,7 +33,9 @@ export class TerminalCase {
   #nowMs: number;
 
   constructor(context: AppContext, store: FactStore, caseId: string, startMs: number) {
-    this.#session = new Session({ context, store, newCaseId: () => caseId });
+    let opened = 0;
+    const newCaseId = (): string => (++opened === 1 ? caseId : `${caseId}-${opened}`);
+    this.#session = new Session({ context, store, newCaseId });
     this.#startMs = startMs;
     this.#nowMs = startMs;
   }

@@ -89,7 +89,9 @@ describe("erasing the case", () => {
       "recorded",
       `Case erased from this device. Files saved from it are not. Case ${SECOND} opened.`,
     ]);
-    expect(JSON.stringify([session.state, await stored(), report.facts])).not.toMatch(new RegExp(`fifty|c1|55|${FIRST}`, "u"));
+    expect(JSON.stringify([session.state, await stored(), report.facts])).not.toMatch(
+      new RegExp(`fifty|c1|55|${FIRST}`, "u"),
+    );
     expect((await stored()).map(({ type }) => type)).toEqual(["case.opened"]);
   });
 

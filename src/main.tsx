@@ -31,6 +31,7 @@ import type { TalkState } from "./app/talkState.ts";
 import { viewScreen } from "./app/view/screen.ts";
 import { CANNOT_START } from "./language/sentences/protocol.ts";
 import type { Protocol } from "./protocol/protocol.ts";
+import { loadSurely } from "./ui/loadSurely.ts";
 import { mountFailure, mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
 import { showMeter, showProtocolPage, showRecord, showShelf, showView } from "./ui/screenStore.ts";
@@ -56,7 +57,7 @@ const makeSpeaker = ({ voiceId }: Settings): Speaker =>
 
 /** Long, and read in quiet: not a part of the start. */
 async function showProtocol({ protocol, mark }: AppContext, example: Protocol): Promise<void> {
-  const { viewProtocol } = await import("./app/view/protocolPage.ts");
+  const { viewProtocol } = await loadSurely(() => import("./app/view/protocolPage.ts"));
   showProtocolPage(viewProtocol(protocol, example, mark));
 }
 
@@ -101,7 +102,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     if (settings.voiceId !== before.voiceId) void conversation.replaceSpeaker(makeSpeaker(settings));
   };
   const openDesk = async (): Promise<RecordActions> =>
-    (await import("./app/recordDesk.ts")).openRecordDesk({
+    (await loadSurely(() => import("./app/recordDesk.ts"))).openRecordDesk({
       session,
       archive: store,
       facts: () => kept.facts(),
@@ -142,9 +143,9 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   };
   mountScreen(root, actions);
   if (first.notice !== undefined) conversation.notice(protocolNotice(first.notice, first.fault));
+  void openDesk().then((opened) => (desk = opened));
   void conversation.start().finally(() => {
     void registerOffline();
-    void openDesk().then((opened) => (desk = opened));
     void askForRoom(navigator.storage).then((room) => conversation.notice(roomNotice(room)));
   });
   void findBrowserEngine(browserSpeechService(), LANGUAGE).then((found) => change({ kind: "browserEngine", found }));

@@ -3,7 +3,7 @@ import type { ProtocolMark } from "../log/facts.ts";
 import { canonicalForm } from "../protocol/canonical.ts";
 import type { Protocol } from "../protocol/protocol.ts";
 import { showProtocolError, type ProtocolError } from "../protocol/protocolError.ts";
-import type { OlderSchema } from "../protocol/upgrade.ts";
+import type { OlderSchema, upgradeProtocol } from "../protocol/upgrade.ts";
 import { validateProtocol } from "../protocol/validate.ts";
 import type { Signatures } from "./ports.ts";
 import { utf8Bytes } from "./protocolFileBytes.ts";
@@ -66,6 +66,17 @@ export async function bundledProtocol(example: Protocol, signatures: Signatures)
   return { protocol: example, hash: hash.ok ? hash.value : undefined, signedBy: undefined };
 }
 
+/** Seldom wanted, so it is no part of the start; it may be out of reach before everything is stored on the device. */
+async function loadUpgrade(): Promise<Result<typeof upgradeProtocol, readonly string[]>> {
+  try {
+    return ok((await import("../protocol/upgrade.ts")).upgradeProtocol);
+  } catch {
+    return fail([
+      "A part of Tragus that reads protocol files is not on this device yet. Try again with the network on.",
+    ]);
+  }
+}
+
 /**
  * Reads a protocol file from its bytes: text, JSON, schema, signature, shape and numbers, in that order.
  *
@@ -84,14 +95,15 @@ export async function readProtocolFile(
   if (!json.ok) return fail([json.error]);
   const signed = await checkSignature(file, signatures);
   if (!signed.ok) return fail([signed.error]);
-  const { upgradeProtocol } = await import("../protocol/upgrade.ts"); // seldom wanted: not a part of the start
-  const upgraded = upgradeProtocol(json.value, example);
+  const upgrade = await loadUpgrade();
+  if (!upgrade.ok) return upgrade;
+  const upgraded = upgrade.value(json.value, example);
   if (!upgraded.ok) return fail(sentencesOf(upgraded.error, undefined));
   const { from } = upgraded.value;
   const protocol = validateProtocol(upgraded.value.json);
   if (!protocol.ok) return fail(sentencesOf(protocol.error, from));
   const hash = await hashOf(protocol.value, signatures);
   if (!hash.ok) return fail([hash.error]);
-  const upgrade = from === undefined ? {} : { upgradedFrom: from };
-  return ok({ protocol: protocol.value, hash: hash.value, signedBy: signed.value, ...upgrade });
+  const older = from === undefined ? {} : { upgradedFrom: from };
+  return ok({ protocol: protocol.value, hash: hash.value, signedBy: signed.value, ...older });
 }

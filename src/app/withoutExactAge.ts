@@ -21,8 +21,6 @@ const rounded = <T extends SaidNumber>(number: T): T =>
 function roundedIntent(intent: Intent, isOfAge: boolean): Intent {
   if (intent.kind === "number" && isOfAge && intent.unit === undefined)
     return { ...intent, number: rounded(intent.number) };
-  if (intent.kind === "strike" && intent.of === "age" && intent.becomes !== undefined)
-    return { ...intent, becomes: rounded(intent.becomes) };
   if (intent.kind !== "vitals") return intent;
   return { ...intent, items: intent.items.map((item) => (isAge(item) ? rounded(item) : item)) };
 }
@@ -38,8 +36,6 @@ export function withoutExactAge(heard: Interpretation, { questions, lastReading 
   const intents = heard.kind === "meant" ? [heard.intent] : heard.intents;
   const said = intents.flatMap((intent) => {
     if (intent.kind === "number") return isOfAge ? [intent.number] : [];
-    if (intent.kind === "strike")
-      return intent.of === "age" ? [intent.becomes, intent.was].flatMap((n) => n ?? []) : [];
     return intent.kind === "vitals" ? intent.items.filter(isAge) : [];
   });
   const words = said.filter(isTooExact).reduce((all, number) => all.replace(number.words, OVER.words), heard.words);

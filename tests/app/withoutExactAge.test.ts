@@ -10,7 +10,6 @@ const ROWS: readonly (readonly [string, readonly string[], string])[] = [
     ["age ninety five, weight ninety five kilos"],
     "Age over eighty nine, weight ninety five kilograms.",
   ],
-  ["corrected by name", ["age eighty four", "correct the age of eighty four to ninety four", "affirm"], ""],
   ["corrected", ["age eighty four", "correction nine four"], "Age over eighty nine."],
 ];
 
@@ -18,9 +17,7 @@ describe("an age over 89", () => {
   it.each(ROWS)("%s, is recorded and said as no more than that", async (_what, lines, reply) => {
     const { answers } = await playCase(lines);
     const last = answers.at(-1);
-    expect(last?.outcome).toBe("recorded");
-    if (reply !== "") expect(last?.reply).toBe(reply);
-    expect(last?.reply).toContain("over eighty nine");
+    expect([last?.outcome, last?.reply]).toEqual(["recorded", reply]);
     const kept = JSON.stringify(last?.facts);
     expect(kept).toContain('"value":90');
     expect(kept).not.toMatch(/9[1-9]"|ninety four|10[0-9]|one oh two|age ninety|nine four/u);

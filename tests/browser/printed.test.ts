@@ -273,8 +273,9 @@ describe("the printed record", () => {
 
     it("the browser's own print gives the record and nothing of the screen, also without a network", async () => {
       await send("one ten over sixty", /110\/60/u);
+      await expect.poll(printed, { timeout: 60_000 }).toContain("record of case");
       await opened.context.setOffline(true);
-      await expect.poll(printed, { timeout: 30_000 }).toContain("record of case");
+      expect(await printed()).toContain("record of case");
       const text = await printed();
       expect(text).toContain("SBP 110 mmHg");
       expect(text).toContain("“one ten over sixty”");

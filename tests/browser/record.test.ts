@@ -17,10 +17,27 @@ async function say(page: Page, words: string, reply: RegExp): Promise<void> {
 }
 
 const types = async (page: Page): Promise<readonly string[]> => (await readFacts(page)).map(({ type }) => type);
-const labelOf = async (page: Page): Promise<string> => {
-  const opened = (await readFacts(page)).findLast(({ type }) => type === "case.opened");
-  return opened?.type === "case.opened" ? opened.label : "";
-};
+const labelOf = async (page: Page): Promise<string> =>
+  (await page.locator("p.case").innerText()).replace(/^Case |\.$/gu, "");
+
+/** Everything in the second copy of the record, which lies apart from the page's other databases. */
+const secondCopy = (page: Page): Promise<string> =>
+  page.evaluate(async () => {
+    type Buckets = { open(name: string): Promise<{ readonly indexedDB: IDBFactory }> };
+    const { storageBuckets } = navigator as Navigator & { readonly storageBuckets: Buckets };
+    const { indexedDB: factory } = await storageBuckets.open("second-copy");
+    return new Promise<string>((resolve, reject) => {
+      const opening = factory.open("tragus");
+      opening.onerror = () => reject(new Error("no second copy"));
+      opening.onsuccess = () => {
+        const reading = opening.result.transaction("facts").objectStore("facts").getAll();
+        reading.onsuccess = () => {
+          opening.result.close();
+          resolve(JSON.stringify(reading.result));
+        };
+      };
+    });
+  });
 const ready = (page: Page): Promise<void> =>
   page
     .getByText(/Case (opened|resumed)/u)
@@ -98,6 +115,7 @@ describe("the record in the page", () => {
       expect.arrayContaining((await readFacts(page)).slice(0, 5).map(({ id }) => id)),
     );
 
+    expect(await secondCopy(page)).toContain("fifty five");
     await say(page, "erase this case", /It cannot be brought back/u);
     await say(page, `erase ${label}`, /erased from this device/u);
     await page.reload();
@@ -111,7 +129,8 @@ describe("the record in the page", () => {
         await caches.keys(),
       ]),
     );
-    expect(stored + JSON.stringify(await readFacts(page))).not.toMatch(new RegExp(`${label}|fifty five`, "u"));
+    const copies = JSON.stringify(await readFacts(page)) + (await secondCopy(page));
+    expect(stored + copies).not.toMatch(new RegExp(`${label}|fifty five`, "u"));
 
     await page.getByText("Record", { exact: true }).click();
     await page.getByLabel("Add a case from JSON").setInputFiles(path);
@@ -148,7 +167,9 @@ describe("the record in the page", () => {
   });
 
   it("names a torn entry at the start, and goes on with the rest", async () => {
-    const caseId = (await readFacts(page)).findLast(({ type }) => type === "case.opened");
+    const label = await labelOf(page);
+    const facts = await readFacts(page);
+    const caseId = facts.find((fact) => fact.type === "case.opened" && fact.label === label);
     await page.evaluate(
       (id) =>
         new Promise<void>((resolve, reject) => {

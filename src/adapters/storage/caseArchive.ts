@@ -4,6 +4,7 @@ import type { LogEntry } from "../../log/chain/entry.ts";
 import type { Sha256Hex } from "../../log/chain/sealFacts.ts";
 import { readFact } from "../../log/upgrade/readFact.ts";
 import type { FactDatabase } from "./factDatabase.ts";
+import { eraseCopy } from "./secondCopy.ts";
 import type { Among } from "./writeEntries.ts";
 import { placesOf, readCase } from "./readCase.ts";
 
@@ -59,8 +60,7 @@ export function archiveOf(
       }, "write-failed"),
     erase: (caseId) =>
       withDatabase(async (open) => {
-        const erase = open.transaction("facts", "readwrite", { durability: "strict" });
-        await Promise.all([erase.store.delete(placesOf(caseId)), erase.done]);
+        await eraseCopy(open, caseId);
         return ok(undefined);
       }, "write-failed"),
   };

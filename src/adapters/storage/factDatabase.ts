@@ -1,4 +1,4 @@
-import { openDB, type DBSchema, type IDBPDatabase } from "idb";
+import { wrap, type DBSchema, type IDBPDatabase } from "idb";
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { LogEntry } from "../../log/chain/entry.ts";
 import type { StoreError } from "../../app/ports.ts";
@@ -22,7 +22,11 @@ const OPEN_LIMIT_MS = 5_000;
  * @param onLost called when the browser or a newer version of the app has taken the connection away.
  * Errors: `unavailable`, with why: no database in this browser or mode, blocked by another tab, or no answer.
  */
-export function openFactDatabase(name: string, onLost: () => void): Promise<Result<FactDatabase, StoreError>> {
+export function openFactDatabase(
+  factory: IDBFactory,
+  name: string,
+  onLost: () => void,
+): Promise<Result<FactDatabase, StoreError>> {
   return new Promise((resolve) => {
     let settled = false;
     const settle = (result: Result<FactDatabase, StoreError>) => {
@@ -34,7 +38,7 @@ export function openFactDatabase(name: string, onLost: () => void): Promise<Resu
     };
     const refuse = (detail: string) => settle(fail({ kind: "unavailable", detail }));
     const timer = setTimeout(() => refuse("the browser's database does not answer"), OPEN_LIMIT_MS);
-    open(name, onLost, () => refuse("an older version is open in another tab")).then(
+    open(factory, name, onLost, () => refuse("an older version is open in another tab")).then(
       (database) => settle(ok(database)),
       (thrown: unknown) => refuse(String(thrown)),
     );
@@ -42,16 +46,24 @@ export function openFactDatabase(name: string, onLost: () => void): Promise<Resu
 }
 
 /** Async, so that a browser that throws at once and one that refuses later fail in the same way. */
-const open = async (name: string, onLost: () => void, onBlocked: () => void): Promise<FactDatabase> =>
-  openDB<FactSchema>(name, SCHEMA_VERSION, {
-    upgrade: (database) => {
-      const facts = database.createObjectStore("facts", { keyPath: ["caseId", "n"] });
-      facts.createIndex("opening", "opening", { unique: true });
-    },
-    blocked: onBlocked,
-    blocking: (_current, _blocked, event) => {
-      (event.target as IDBDatabase).close();
-      onLost();
-    },
-    terminated: onLost,
+async function open(
+  factory: IDBFactory,
+  name: string,
+  onLost: () => void,
+  onBlocked: () => void,
+): Promise<FactDatabase> {
+  const request = factory.open(name, SCHEMA_VERSION);
+  request.addEventListener("upgradeneeded", () => {
+    const facts = request.result.createObjectStore("facts", { keyPath: ["caseId", "n"] });
+    facts.createIndex("opening", "opening", { unique: true });
   });
+  request.addEventListener("blocked", onBlocked);
+  const database = (await wrap(request)) as unknown as FactDatabase;
+  // A newer version of the app wants it.
+  database.addEventListener("versionchange", () => {
+    database.close();
+    onLost();
+  });
+  database.addEventListener("close", onLost);
+  return database;
+}

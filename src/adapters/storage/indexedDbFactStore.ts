@@ -6,6 +6,7 @@ import type { CaseArchive, FactStore, StoreError } from "../../app/ports.ts";
 import { archiveOf } from "./caseArchive.ts";
 import { openFactDatabase, type FactDatabase } from "./factDatabase.ts";
 import { newestCaseId, readCase } from "./readCase.ts";
+import { eraseCopy, makeWhole, secondFactory } from "./secondCopy.ts";
 import { becomeSingleWriter, type Locks } from "./singleWriter.ts";
 import { writeEntries, type Among } from "./writeEntries.ts";
 
@@ -13,7 +14,12 @@ export type FactStoreParts = {
   readonly name: string;
   readonly sha256Hex: Sha256Hex;
   readonly locks: Locks | undefined;
+  /** Where a second copy is kept; none where the browser has no second place. */
+  readonly secondFactory?: () => Promise<IDBFactory | undefined>;
 };
+
+const strictly = (open: FactDatabase) =>
+  open.transaction<["facts"], "readwrite">(["facts"], "readwrite", { durability: "strict" });
 
 /** The store of the running page. */
 export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =>
@@ -21,6 +27,7 @@ export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =
     name: "tragus",
     sha256Hex,
     locks: navigator.locks,
+    secondFactory,
   });
 
 /**
@@ -31,8 +38,14 @@ export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =
  * unless it was closed, and a `case.opened` fact starts the next. Calls are carried out one at a time, in the order in
  * which they were made.
  */
-export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStoreParts): FactStore & CaseArchive {
+export function createIndexedDbFactStore({
+  name,
+  sha256Hex,
+  locks,
+  secondFactory: findSecond,
+}: FactStoreParts): FactStore & CaseArchive {
   let database: FactDatabase | undefined;
+  let second: FactDatabase | undefined;
   let tail: ChainTail | undefined;
   let isLoaded = false;
   let isWriter = false;
@@ -47,9 +60,27 @@ export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStorePa
   const connect = async (): Promise<Result<FactDatabase, StoreError>> => {
     if (!isWriter) isWriter = await becomeSingleWriter(locks, name);
     if (database !== undefined) return ok(database);
-    const opened = await openFactDatabase(name, () => (database = undefined));
-    if (opened.ok) database = opened.value;
+    const opened = await openFactDatabase(indexedDB, name, () => (database = undefined));
+    if (!opened.ok) return opened;
+    if (isWriter) await openSecond(opened.value);
+    database = opened.value;
     return opened;
+  };
+
+  /** A second copy is more than is promised: where it fails, there is one. */
+  const openSecond = async (first: FactDatabase): Promise<void> => {
+    const factory = await findSecond?.();
+    const opened = factory && (await openFactDatabase(factory, name, () => (second = undefined)));
+    second = opened?.ok === true ? opened.value : undefined;
+    await withSecond((copy) => makeWhole(first, copy));
+  };
+
+  const withSecond = async (work: (copy: FactDatabase) => Promise<unknown>): Promise<void> => {
+    try {
+      if (second !== undefined) await work(second);
+    } catch {
+      second = undefined;
+    }
   };
 
   /** Carries out with a connection; one that is found closed only by using it is opened anew the next time. */
@@ -66,6 +97,16 @@ export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStorePa
       return fail({ kind, detail: String(thrown) });
     }
   };
+
+  /** What is left in a copy would come back with it. */
+  const eraseSecond = (caseId: string): Promise<Result<void, StoreError>> =>
+    withDatabase(async (first) => {
+      if (second === undefined) await openSecond(first);
+      if (second !== undefined) await eraseCopy(second, caseId);
+      else if ((await findSecond?.()) !== undefined)
+        return fail({ kind: "write-failed", detail: "the second copy does not open" });
+      return ok(undefined);
+    }, "write-failed");
 
   const load = (): Promise<Result<readonly Fact[], StoreError>> =>
     withDatabase(async (open) => {
@@ -99,7 +140,10 @@ export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStorePa
   const write = (entries: readonly LogEntry[], among: Among = "newest"): Promise<Result<void, StoreError>> =>
     withDatabase(async (open) => {
       if (!isWriter) return fail({ kind: "other-tab", facts: [] });
-      return writeEntries(open.transaction(["facts"], "readwrite", { durability: "strict" }), entries, among);
+      const written = await writeEntries(strictly(open), entries, among);
+      // Not before: no single moment may tear both.
+      if (written.ok) await withSecond((copy) => writeEntries(strictly(copy), entries, among));
+      return written;
     }, "write-failed");
 
   const archive = archiveOf(withDatabase, write, sha256Hex);
@@ -108,6 +152,9 @@ export function createIndexedDbFactStore({ name, sha256Hex, locks }: FactStorePa
     append: (facts) => inTurn(() => append(facts)),
     erase: (caseId) =>
       inTurn(async () => {
+        // Before the first: what is left of a case by a crash is all of it.
+        const gone = await eraseSecond(caseId);
+        if (!gone.ok) return gone;
         const erased = await archive.erase(caseId);
         // The next fact opens a case, or nothing is open.
         if (erased.ok && tail?.caseId === caseId) tail = undefined;

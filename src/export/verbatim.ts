@@ -1,8 +1,5 @@
 import type { Fact } from "../log/facts.ts";
 
-/** An age over 89 years points to one person, so it is told as this and no more. */
-export const OLDEST_TOLD_A = 89;
-
 const TELLS_AGE = /\b(aged?|years?)\b/iu;
 
 /** Words as they were heard, unless an age could be in them; `undefined`: left out. */

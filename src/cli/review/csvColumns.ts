@@ -1,20 +1,20 @@
 import type { FloorId } from "../../export/measures/floors.ts";
 import type { LowestValues } from "../../export/measures/lowest.ts";
 import { known, valueIn, WHY_UNKNOWN, type Measured } from "../../export/measures/measured.ts";
-import type { CsvCell } from "./csvLine.ts";
+import type { Cell } from "../../export/csv/writeCsv.ts";
 import type { Judge, ReviewedCase } from "./reviewedCase.ts";
 
 type Column = {
   /** Its unit stands last. */
   readonly header: string;
-  readonly of: (row: ReviewedCase) => Measured<CsvCell>;
+  readonly of: (row: ReviewedCase) => Measured<Cell>;
 };
 
 const truth = (value: boolean): string => (value ? "true" : "false");
 const map = <T, U>(measured: Measured<T>, to: (value: T) => U): Measured<U> =>
   "value" in measured ? known(to(measured.value)) : measured;
 
-const plain = (header: string, of: (row: ReviewedCase) => CsvCell): Column => ({
+const plain = (header: string, of: (row: ReviewedCase) => Cell): Column => ({
   header,
   of: (row) => known(of(row)),
 });
@@ -119,7 +119,7 @@ export const csvHeaders = (judge: Judge): readonly string[] => [
 ];
 
 /** One case with every measure; a cell without a value is empty, and the last cell says why. Numbers are not rounded. */
-export function csvCells(row: ReviewedCase, judge: Judge): readonly CsvCell[] {
+export function csvCells(row: ReviewedCase, judge: Judge): readonly Cell[] {
   const columns = columnsOf(judge);
   return [...columns.map(({ of }) => valueIn(of(row))), reasons(columns, row)];
 }

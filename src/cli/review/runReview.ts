@@ -1,6 +1,6 @@
 import { fail, ok, type Result } from "../../core/result.ts";
 import { csvCells, csvHeaders } from "./csvColumns.ts";
-import { csvLine } from "./csvLine.ts";
+import { csvLine } from "../../export/csv/writeCsv.ts";
 import type { Progress } from "./progress.ts";
 import { readCase, type ReadCaseOptions } from "./readCase.ts";
 import { recordPaths } from "./recordPaths.ts";

@@ -1,3 +1,4 @@
+import { OLDEST_EXACT_A } from "../../core/age.ts";
 import { VITALS, type VitalCode } from "../../core/vitals.ts";
 import { howTaken } from "../../log/statements.ts";
 import { computedCpps, computedMeans, examinedGcs, type Computed } from "../computedReadings.ts";
@@ -5,7 +6,7 @@ import { isoTime } from "../isoTime.ts";
 import { readingsOf, type Reading, type TakenFact, takenMs } from "../readings.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { toSixDigits } from "../ucum.ts";
-import { OLDEST_TOLD_A, verbatim } from "../verbatim.ts";
+import { verbatim } from "../verbatim.ts";
 import { CASE_HEADER, caseCells, statusCell } from "./columns.ts";
 import type { Cell, Table } from "./writeCsv.ts";
 
@@ -29,7 +30,7 @@ const HEADER = [
 
 function valueCell(fact: TakenFact | undefined): Cell {
   if (fact?.type === "finding.recorded") return fact.finding === "not-testable" ? "not testable" : undefined;
-  if (fact?.code === "age" && fact.value > OLDEST_TOLD_A) return `over ${OLDEST_TOLD_A}`;
+  if (fact?.code === "age" && fact.value > OLDEST_EXACT_A) return `over ${OLDEST_EXACT_A}`;
   return fact && toSixDigits(fact.value);
 }
 

@@ -18,9 +18,11 @@ function cellText(cell: Cell): string {
 }
 
 /**
- * A table as comma-separated values: header first, every line ended by CRLF, quotes where they are needed.
+ * One record of comma-separated values with its CRLF, quotes where they are needed.
  *
  * Source: RFC 4180. The text is to be stored as UTF-8.
  */
-export const writeCsv = ({ header, rows }: Table): string =>
-  [header, ...rows].map((row) => `${row.map(cellText).join(",")}\r\n`).join("");
+export const csvLine = (cells: readonly Cell[]): string => `${cells.map(cellText).join(",")}\r\n`;
+
+/** A table as a whole: header first. */
+export const writeCsv = ({ header, rows }: Table): string => [header, ...rows].map(csvLine).join("");

@@ -1,8 +1,8 @@
 import type { Observation, ObservationComponent } from "@medplum/fhirtypes";
+import { OLDEST_EXACT_A } from "../../core/age.ts";
 import type { VitalCode } from "../../core/vitals.ts";
 import type { Fact, VitalValue } from "../../log/facts.ts";
 import { readingsOf, takenMs, type Reading, type TakenFact } from "../readings.ts";
-import { OLDEST_TOLD_A } from "../verbatim.ts";
 import {
   BLOOD_PRESSURE_PANEL,
   CATEGORY_NAMES,
@@ -45,8 +45,8 @@ function taken({ method, site, level, code }: Pick<VitalValue, "method" | "site"
 }
 
 const valueOf = ({ code, value, unit }: VitalValue) =>
-  code === "age" && value > OLDEST_TOLD_A
-    ? { ...quantity(OLDEST_TOLD_A, unit), comparator: ">" as const }
+  code === "age" && value > OLDEST_EXACT_A
+    ? { ...quantity(OLDEST_EXACT_A, unit), comparator: ">" as const }
     : quantity(value, unit);
 
 const NOT_TESTABLE = absent("not-performed", "not testable");

@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
-import { csvLine, type CsvCell } from "../../../src/cli/review/csvLine.ts";
+import { csvLine, type Cell } from "../../../src/export/csv/writeCsv.ts";
 
 // RFC 4180, section 2: records end with CRLF (1), fields are separated by commas (4), those with a line break, a quote or a
 // comma are quoted (6), a quote within is doubled (7).
 describe("one record of a CSV file", () => {
-  const ROWS: readonly (readonly [readonly CsvCell[], string])[] = [
+  const ROWS: readonly (readonly [readonly Cell[], string])[] = [
     [["aaa", "bbb", "ccc"], "aaa,bbb,ccc\r\n"],
     [["b\r\nbb"], '"b\r\nbb"\r\n'],
     [['b"bb'], '"b""bb"\r\n'],
     [["a,b"], '"a,b"\r\n'],
-    [[" a "], " a \r\n"],
+    [[" a "], '" a "\r\n'],
     [["", undefined, 0, -4.5, 1 / 3], ",,0,-4.5,0.3333333333333333\r\n"],
     [["é µ ≥"], "é µ ≥\r\n"],
   ];

@@ -34,7 +34,7 @@ import type { Protocol } from "./protocol/protocol.ts";
 import { loadSurely } from "./ui/loadSurely.ts";
 import { mountFailure, mountScreen } from "./ui/mountScreen.tsx";
 import { registerOffline } from "./ui/registerOffline.ts";
-import { showMeter, showProtocolPage, showRecord, showShelf, showView } from "./ui/screenStore.ts";
+import { showEntries, showMeter, showProtocolPage, showRecord, showShelf, showView } from "./ui/screenStore.ts";
 import dictionary from "../grammars/words.dict?url";
 import exampleFile from "./protocol/defaultProtocol.json?url";
 
@@ -76,6 +76,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   const store = factStoreInPage(sha256HexHere());
   const kept = keepFacts(store);
   const session = new Session({ context, store: kept.store, newCaseId: () => crypto.randomUUID() });
+  let desk: RecordActions | undefined;
   let settings = firstSettings;
   let shownContext: AppContext | undefined;
   const mediaKeys = mediaKeysInPage(new URL("silence.wav", document.baseURI).href, () => conversation.press());
@@ -85,6 +86,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     if (context !== shownContext) void showProtocol(context, example);
     shownContext = context;
     showView(viewScreen(context, session.state, talk, settings, browserClock.nowMs()));
+    desk?.refreshEntries();
   };
   const conversation = new Conversation({
     session,
@@ -105,7 +107,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     (await loadSurely(() => import("./app/recordDesk.ts"))).openRecordDesk({
       session,
       archive: store,
-      facts: () => kept.facts(),
+      kept,
       sha256Hex: sha256HexHere(),
       clock: browserClock,
       zone: Intl.DateTimeFormat().resolvedOptions().timeZone,
@@ -113,8 +115,8 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
       printer: printerInPage(),
       onRecord: showRecord,
       onShelf: showShelf,
+      onEntries: showEntries,
     });
-  let desk: RecordActions | undefined;
   const take = async (choosing: Promise<Choice>): Promise<void> => {
     const { loaded, notice } = await choosing;
     if (loaded !== undefined) await conversation.useProtocol(loaded);
@@ -137,6 +139,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     // The panel that these are of is there only once the desk is.
     printRecord: () => desk?.printRecord(),
     exportRecord: (kind) => desk?.exportRecord(kind),
+    showEntries: (more) => desk?.showEntries(more),
     listCases: () => desk?.listCases(),
     chooseCase: (caseId) => desk?.chooseCase(caseId),
     addRecord: (text) => desk?.addRecord(text),

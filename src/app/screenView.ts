@@ -167,6 +167,8 @@ export interface ScreenActions extends ProtocolActions {
   forgetVoice(): void;
   printRecord(): void;
   exportRecord(kind: ExportKind): void;
+  /** The entries of the open case: the newest few, or more of them. */
+  showEntries(more: boolean): void;
   listCases(): void;
   /** What is printed and saved from here on; none: the open case. */
   chooseCase(caseId: string | undefined): void;

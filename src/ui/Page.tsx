@@ -3,6 +3,7 @@ import { AlertList } from "./AlertList.tsx";
 import { CautionBanner } from "./CautionBanner.tsx";
 import { ClocksPanel } from "./ClocksPanel.tsx";
 import { DrugPanel } from "./DrugPanel.tsx";
+import { EntriesPanel } from "./EntriesPanel.tsx";
 import { ExchangePanel } from "./ExchangePanel.tsx";
 import { HearMePanel } from "./HearMePanel.tsx";
 import { HandoverPanel } from "./HandoverPanel.tsx";
@@ -36,6 +37,7 @@ function CaseParts({ view, actions }: PageProps) {
       {view.why !== undefined && <WhyPanel why={view.why} />}
       <ValueTiles tiles={view.tiles} />
       <DrugPanel drugs={view.drugs} />
+      <EntriesPanel actions={actions} />
       <ProgressList listTitle={view.listTitle} groups={view.groups} />
       <PhraseList phrases={view.phrases} />
       <RecordPanel actions={actions} />

@@ -1,6 +1,7 @@
 import { createStore } from "zustand/vanilla";
 import type { Meter, ScreenView } from "../app/screenView.ts";
 import type { ShelfView } from "../app/caseShelf.ts";
+import type { EntriesView } from "../app/view/entries.ts";
 import type { RecordView } from "../app/view/record.ts";
 import type { ProtocolPageView } from "../app/view/protocolPageTypes.ts";
 
@@ -14,6 +15,7 @@ type ScreenState = {
   readonly protocolPage: ProtocolPageView | undefined;
   readonly record: RecordView | undefined;
   readonly shelf: ShelfView;
+  readonly entries: EntriesView;
   readonly offline: OfflineState;
 };
 
@@ -24,6 +26,7 @@ export const screenStore = createStore<ScreenState>(() => ({
   protocolPage: undefined,
   record: undefined,
   shelf: { cases: [], notice: "", failed: false },
+  entries: { rows: [], hasOlder: false },
   offline: "unknown",
 }));
 
@@ -48,6 +51,11 @@ export function showRecord(record: RecordView): void {
 
 export function showShelf(shelf: ShelfView): void {
   screenStore.setState({ shelf });
+}
+
+/** Kept apart too: it comes with the record desk. */
+export function showEntries(entries: EntriesView): void {
+  screenStore.setState({ entries });
 }
 
 export function showOffline(offline: OfflineState): void {

@@ -115,10 +115,12 @@ describe("facts kept beside their store", () => {
     full = true;
     await kept.store.append([second]);
     expect(kept.facts()).toEqual([first, second]);
+    expect([...kept.unsavedIds()]).toEqual([second.id]);
     await kept.store.append([second, third]);
     expect(kept.facts()).toEqual([first, second, third]);
     full = false;
     await kept.store.append([second, third]);
     expect(kept.facts()).toEqual([first, second, third]);
+    expect(kept.unsavedIds().size).toBe(0);
   });
 });

@@ -98,6 +98,16 @@ describe("the record in the page", () => {
     expect((await readFacts(page)).length).toBeGreaterThanOrEqual(before);
   });
 
+  it("lists its entries, the newest first, and keeps a struck one in sight", async () => {
+    await say(page, "map eighty eight", /MAP eighty eight/u);
+    await say(page, "strike the map", /Strike it\?/u);
+    await say(page, "affirm", /Struck: MAP eighty eight/u);
+    const entries = page.getByRole("region", { name: "Entries" });
+    await entries.locator("del", { hasText: "MAP 88 mmHg" }).waitFor();
+    const [newest] = await entries.getByRole("listitem").allInnerTexts();
+    expect(newest).toMatch(/MAP 88 mmHg[^]*struck \d\d:\d\d:\d\d, [^]*“map eighty eight”/u);
+  });
+
   it("is saved, erased with its label, gone after a reload, and read back from its file", async () => {
     await say(page, "map fifty five", /MAP fifty five/u);
     const label = await labelOf(page);

@@ -18,6 +18,7 @@ export const NO_ACTIONS: ScreenActions = {
   forgetProtocol: () => undefined,
   printRecord: () => undefined,
   exportRecord: () => undefined,
+  showEntries: () => undefined,
   listCases: () => undefined,
   chooseCase: () => undefined,
   addRecord: () => undefined,

@@ -46,5 +46,5 @@ export function printedRecord(
   )}${drugSection(recorded, times, strike)}${airwaySection(recorded, times, endMs)}${stepSection(recorded, times, endMs)}${spokenSection(
     recorded,
     times,
-  )}${statementSection(recorded, times, strike)}</main></body></html>`.text;
+  )}${statementSection(recorded, times)}</main></body></html>`.text;
 }

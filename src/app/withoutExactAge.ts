@@ -21,8 +21,20 @@ const rounded = <T extends SaidNumber>(number: T): T =>
 function roundedIntent(intent: Intent, isOfAge: boolean): Intent {
   if (intent.kind === "number" && isOfAge && intent.unit === undefined)
     return { ...intent, number: rounded(intent.number) };
+  if (intent.kind === "strike" && intent.of === "age") {
+    const { was, becomes } = intent;
+    return { ...intent, ...(was && { was: rounded(was) }), ...(becomes && { becomes: rounded(becomes) }) };
+  }
   if (intent.kind !== "vitals") return intent;
   return { ...intent, items: intent.items.map((item) => (isAge(item) ? rounded(item) : item)) };
+}
+
+/** The ages that are said in it. */
+function agesIn(intent: Intent, isOfAge: boolean): readonly SaidNumber[] {
+  if (intent.kind === "number") return isOfAge ? [intent.number] : [];
+  if (intent.kind === "strike" && intent.of === "age")
+    return [intent.was, intent.becomes].flatMap((number) => number ?? []);
+  return intent.kind === "vitals" ? intent.items.filter(isAge) : [];
 }
 
 /**
@@ -34,10 +46,7 @@ export function withoutExactAge(heard: Interpretation, { questions, lastReading 
   const about = questions[0]?.about ?? lastReading?.facts.flatMap((f) => (f.type === "vital.recorded" ? [f.code] : []));
   const isOfAge = about?.[0] === "age";
   const intents = heard.kind === "meant" ? [heard.intent] : heard.intents;
-  const said = intents.flatMap((intent) => {
-    if (intent.kind === "number") return isOfAge ? [intent.number] : [];
-    return intent.kind === "vitals" ? intent.items.filter(isAge) : [];
-  });
+  const said = intents.flatMap((intent) => agesIn(intent, isOfAge));
   const words = said.filter(isTooExact).reduce((all, number) => all.replace(number.words, OVER.words), heard.words);
   return heard.kind === "meant"
     ? { ...heard, words, intent: roundedIntent(heard.intent, isOfAge) }

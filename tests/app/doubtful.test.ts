@@ -29,6 +29,9 @@ const ASKED: readonly (readonly [spoken: string, prompt: string, afterAffirm: st
   ["age one zero", "Age ten years?", "closed affirmed, age 10"],
   ["age eight one", "Age eighty one years?", "closed affirmed, age 81"],
   ["weight eighty five", "Weight eighty five kilograms?", "closed affirmed, weight 85"],
+  // "Pulse nine three" was heard so.
+  ["height nine three", "Height ninety three centimetres?", "closed affirmed, height 93"],
+  ["height one fifty four", "Height one fifty four centimetres?", "closed affirmed, height 154"],
   ["rate thirty five", "Heart rate thirty five?", "closed affirmed, hr 35"],
 ];
 
@@ -52,6 +55,8 @@ describe("words that sound like others", () => {
     "age forty five",
     "age eight one years",
     "weight eighty five kilos",
+    "height one seventy eight centimetres",
+    "height six eight inches",
     "sats nine zero",
     "rate forty",
     "heart rate thirty five",

@@ -52,6 +52,9 @@ export const STRIKE_ROWS: readonly Row[] = [
   ["correct the last pressure to one ten over sixty", "strike of=pressure becomes=110 becomesLow=60"],
   ["correct sats eighty to ninety", "strike of=spo2 was=80 becomes=90"],
   ["correct the temp to thirty six point five", "strike of=temp becomes=36.5"],
+  ["correct the age of forty to sixty", "strike of=age was=40 becomes=60"],
+  ["correct the weight to eighty two", "strike of=weight becomes=82"],
+  ["correct height to one seventy", "strike of=height becomes=170"],
   // What was given is struck and said again: a time and a total hang on it.
   ["correct ketamine one hundred to fifty", "-"],
   ["correct the icp", "-"],

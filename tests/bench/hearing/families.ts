@@ -77,6 +77,9 @@ export const FAMILIES: readonly Family[] = [
     starts: ["howMuch", "make", "total", "equivalents", "cylinder"].map((rule) => ({ file: "care", rule })),
   },
   { name: "course", weight: 5, kind: "control", state: "open", starts: [{ file: "course", rule: "course" }] },
+  { name: "strike", weight: 4, kind: "control", state: "open", starts: [{ file: "strike", rule: "strike" }] },
+  { name: "case", weight: 2, kind: "control", state: "open", starts: [{ file: "record", rule: "record" }] },
+  { name: "handover", weight: 1, kind: "control", state: "open", starts: [{ file: "handover", rule: "handover" }] },
   { name: "why", weight: 2, kind: "control", state: "open", starts: [{ file: "drugs", rule: "whyQuestion" }] },
 ];
 
@@ -117,7 +120,13 @@ export function familyOf(intent: Intent): string {
     case "dose":
     case "why":
     case "step":
+    case "strike":
+    case "handover":
       return intent.kind;
+    case "newCase":
+    case "eraseCase":
+    case "whichCase":
+      return "case";
     case "amount":
     case "rate":
     case "doseUnit":

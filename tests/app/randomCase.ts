@@ -1,4 +1,8 @@
 import fc from "fast-check";
+import { readGrammarSources } from "../../src/cli/readGrammars.ts";
+import { FAMILIES } from "../bench/hearing/families.ts";
+import { createGrammarWalk } from "../bench/hearing/walkGrammar.ts";
+import { createRandom } from "../bench/random.ts";
 
 /** What may happen to a case in which a list is read: something is said, or time passes. */
 export type Move =
@@ -69,6 +73,24 @@ export const moves: fc.Arbitrary<readonly Move[]> = fc.array(
       weight: 1,
       arbitrary: fc.constantFrom(1, 20, 31, 61, 200, 700).map((seconds): Move => ({ kind: "wait", seconds })),
     },
+  ),
+  { minLength: 1, maxLength: 40, size: "max" },
+);
+
+const walk = createGrammarWalk(readGrammarSources(), "case");
+const starts = FAMILIES.flatMap((family) => family.starts);
+/** Any path through any part of the language. */
+const anything = fc
+  .record({ start: fc.constantFrom(...starts), seed: fc.nat() })
+  .map(({ start, seed }): Move => ({ kind: "say", words: walk.words(start.file, start.rule, createRandom(seed)) }));
+const affirm = fc.constant<Move>({ kind: "say", words: "affirm" });
+
+/** Whatever can be said, often affirmed, with time that passes between. */
+export const anyMoves: fc.Arbitrary<readonly Move[]> = fc.array(
+  fc.oneof(
+    { weight: 4, arbitrary: anything },
+    { weight: 2, arbitrary: affirm },
+    { weight: 1, arbitrary: fc.constantFrom(1, 31, 200).map((seconds): Move => ({ kind: "wait", seconds })) },
   ),
   { minLength: 1, maxLength: 40, size: "max" },
 );

@@ -1,6 +1,7 @@
 import { grammarState, type AppContext, type AppState } from "../../src/app/context.ts";
 import { decide } from "../../src/app/decide/decide.ts";
 import type { Interpretation } from "../../src/app/interpret.ts";
+import { withoutExactAge } from "../../src/app/withoutExactAge.ts";
 import type { Intent } from "../../src/language/intent.ts";
 import { normalise } from "../../src/language/normalise/normalise.ts";
 import { meaningKey } from "../../src/language/understand/meaningKey.ts";
@@ -82,7 +83,7 @@ export function truthOf(context: AppContext, state: AppState, words: string, now
   };
   const intents = intentsOf(words);
   const decisions = intents.map((intent) =>
-    decide(context, state, { kind: "meant", words, intent }, "listener", nowMs),
+    decide(context, state, withoutExactAge({ kind: "meant", words, intent }, state.log), "listener", nowMs),
   );
   const isAsked = intents.length > 1 || decisions.some((d) => questionsOf(d.facts).length > 0);
   const entries = decisions.flatMap(({ facts }) => [
@@ -139,7 +140,11 @@ export function judge(truth: Truth, heard: Interpretation, facts: readonly NewFa
   }
   if (outcome === "refused") return "refused";
   if (outcome === "ignored") return "silent";
-  if (heard.kind === "meant" && truth.keys.has(meaningKey(heard.intent))) return "right";
+  const best = heard.kind === "meant" ? heard.intent : heard.kind === "unsure" ? heard.intents[0] : undefined;
+  const isWhole = heard.kind === "meant" || recorded.length === 0;
+  if (isWhole && best !== undefined && truth.keys.has(meaningKey(best))) return "right";
+  // It found no such entry, and said so.
+  if (best?.kind === "strike") return "refused";
   return recorded.length > 0 && recorded.length === truth.entries.size ? "right" : "wrong";
 }
 

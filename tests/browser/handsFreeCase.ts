@@ -61,4 +61,8 @@ export const HANDS_FREE_CASE: readonly SpokenStep[] = [
     (facts) => facts.some((f) => f.type === "infusion.set" && f.drugId === "propofol" && f.rate.value === 20),
     /^propofol, twenty, two zero, micrograms per kilo per minute/i,
   ],
+  ["correct the end tidal to thirty eight", vital("etco2", 38), /thirty six, .*Correct to end tidal thirty eight/i],
 ];
+
+/** Said after all of it. It leaves nothing in the record. */
+export const LAST_SAID = "handover short";

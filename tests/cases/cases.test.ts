@@ -1,6 +1,6 @@
 import { basename } from "node:path";
 import { describe, expect, it } from "vitest";
-import { HANDS_FREE_CASE } from "../browser/handsFreeCase.ts";
+import { HANDS_FREE_CASE, LAST_SAID } from "../browser/handsFreeCase.ts";
 import { caseScripts, expectedIn, saidIn, talk } from "./script.ts";
 
 describe("whole cases, said to the terminal", () => {
@@ -14,7 +14,7 @@ describe("whole cases, said to the terminal", () => {
   it("hold the one that a voice says to the page without a hand", () => {
     const written = scripts.find(({ path }) => basename(path) === "hands-free.txt");
     const said = written === undefined ? [] : saidIn(written).filter((line) => line !== "affirm");
-    expect(said).toEqual(HANDS_FREE_CASE.map(([line]) => line));
+    expect(said).toEqual([...HANDS_FREE_CASE.map(([line]) => line), LAST_SAID]);
   });
 
   it.each(scripts.map((script) => [basename(script.path, ".txt"), script] as const))("%s", (_name, script) => {

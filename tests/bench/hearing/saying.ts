@@ -3,6 +3,7 @@ import { grammarState, type AppContext, type AppState } from "../../../src/app/c
 import { decide } from "../../../src/app/decide/decide.ts";
 import { interpret, type Interpretation } from "../../../src/app/interpret.ts";
 import type { Utterance } from "../../../src/app/ports.ts";
+import { withoutExactAge } from "../../../src/app/withoutExactAge.ts";
 import { takeUtterance } from "../../../src/app/takeTurn.ts";
 import type { Intent } from "../../../src/language/intent.ts";
 import type { HeardSound } from "../../../src/listener/hearing.ts";
@@ -50,7 +51,7 @@ export function scoreSaying(
     const before = state;
     const judgeTaken = (intent: Intent): Outcome => {
       const clear: Interpretation = { kind: "meant", words: heard.candidates[0]?.words ?? "", intent };
-      const decision = decide(context, before, clear, "listener", nowMs);
+      const decision = decide(context, before, withoutExactAge(clear, before.log), "listener", nowMs);
       return judge(truth, clear, decision.facts, decision.outcome);
     };
     utterances.push(evidenceOf(context, grammar, truth.keys, heard, judgeTaken));

@@ -143,6 +143,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     listCases: () => desk?.listCases(),
     chooseCase: (caseId) => desk?.chooseCase(caseId),
     addRecord: (text) => desk?.addRecord(text),
+    eraseCase: (typed) => desk?.eraseCase(typed),
   };
   mountScreen(root, actions);
   if (first.notice !== undefined) conversation.notice(protocolNotice(first.notice, first.fault));

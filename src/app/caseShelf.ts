@@ -9,23 +9,28 @@ import {
   sayAdded,
   sayCaseFaults,
   sayNoRecordFile,
+  sayEraseCase,
+  sayErasedCase,
+  sayOtherLabel,
   sayOtherProtocol,
 } from "../language/sentences/caseList.ts";
 import type { AppContext } from "./context.ts";
 import { sayStoreError } from "./deviceFault.ts";
-import type { CaseArchive, CaseInStore } from "./ports.ts";
+import type { CaseArchive, CaseInStore, FactStore } from "./ports.ts";
 import type { Session } from "./session.ts";
 
 /** The cases on this device, and what came of the last wish about them. */
 export type ShelfView = {
   /** Newest first. */
   readonly cases: readonly { readonly caseId: string; readonly text: string; readonly chosen: boolean }[];
+  /** How to erase the chosen case; none while that is the open one, which is erased by saying so. */
+  readonly eraseText?: string;
   readonly notice: string;
   readonly failed: boolean;
 };
 
 export type CaseShelfOptions = {
-  readonly archive: Omit<CaseArchive, "erase">;
+  readonly archive: CaseArchive & Pick<FactStore, "erase">;
   readonly sha256Hex: Sha256Hex;
   /** IANA name of the time zone in which times are shown. */
   readonly zone: string;
@@ -40,6 +45,9 @@ export function openCase({ state, context }: Session, facts: readonly Fact[]): R
   const { caseId = "", label = "", isRehearsal: rehearsal } = state.log;
   return recordedCase({ caseId, label, rehearsal, facts, protocol: context.protocol, mark: context.mark });
 }
+
+/** What is typed to erase a case: its label, or a word where its opening cannot be read. */
+const wordOf = ({ label }: RecordedCase): string => (label === "" ? "erase" : label);
 
 /** All cases on this device: which of them is printed and saved, and cases that come from files. */
 export class CaseShelf {
@@ -86,6 +94,22 @@ export class CaseShelf {
     await (added.ok ? this.#show(sayAdded(read.value), false) : this.#show(sayStoreError(added.error), true));
   }
 
+  /**
+   * Removes the chosen case from every store of the device. Never the open one.
+   *
+   * @param typed the word that was asked for, its label: it was chosen with open eyes.
+   */
+  async erase(typed: string): Promise<void> {
+    const chosen = this.#chosen;
+    if (chosen === undefined) return;
+    if (typed.trim().toLowerCase().split(/\s+/u).join(" ") !== wordOf(chosen))
+      return this.#show(sayOtherLabel(wordOf(chosen)), true);
+    const erased = await this.#o.archive.erase(chosen.caseId);
+    if (!erased.ok) return this.#show(sayStoreError(erased.error), true);
+    this.#chosen = undefined;
+    await this.#show(sayErasedCase(chosen), false);
+  }
+
   async #show(notice: string, failed: boolean): Promise<void> {
     const listed = await this.#o.archive.cases();
     if (listed.ok) this.#rows = listed.value;
@@ -96,6 +120,7 @@ export class CaseShelf {
         text: showCaseRow(row, this.#o.zone),
         chosen: row.caseId === chosenId,
       })),
+      ...(this.#chosen && { eraseText: sayEraseCase(this.#chosen, wordOf(this.#chosen)) }),
       notice: listed.ok ? notice : sayStoreError(listed.error),
       failed: failed || !listed.ok,
     });

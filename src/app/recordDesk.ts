@@ -3,7 +3,7 @@ import { CaseShelf, openCase, type ShelfView } from "./caseShelf.ts";
 import { EntryList } from "./entryList.ts";
 import { exportersOf } from "./exporters.ts";
 import type { KeptFacts } from "./keptFacts.ts";
-import type { CaseArchive, Clock, FileSaver, Printer } from "./ports.ts";
+import type { CaseArchive, Clock, FactStore, FileSaver, Printer } from "./ports.ts";
 import { RecordOut } from "./recordOut.ts";
 import type { ScreenActions } from "./screenView.ts";
 import type { Session } from "./session.ts";
@@ -12,7 +12,7 @@ import type { RecordView } from "./view/record.ts";
 
 export type RecordDeskParts = {
   readonly session: Session;
-  readonly archive: CaseArchive;
+  readonly archive: CaseArchive & Pick<FactStore, "erase">;
   readonly kept: Pick<KeptFacts, "facts" | "unsavedIds">;
   readonly sha256Hex: Sha256Hex;
   readonly clock: Pick<Clock, "nowMs">;
@@ -27,7 +27,7 @@ export type RecordDeskParts = {
 
 export type RecordActions = Pick<
   ScreenActions,
-  "printRecord" | "exportRecord" | "showEntries" | "listCases" | "chooseCase" | "addRecord"
+  "printRecord" | "exportRecord" | "showEntries" | "listCases" | "chooseCase" | "addRecord" | "eraseCase"
 > & {
   /** To be called whenever the record may have grown, or have been written. */
   refreshEntries(): void;
@@ -60,6 +60,7 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
     refreshEntries: () => entries.refresh(),
     listCases: () => void shelf.refresh(),
     chooseCase: (caseId) => void shelf.choose(caseId),
+    eraseCase: (typed) => void shelf.erase(typed),
     addRecord: (text) => void shelf.add(text),
   };
 }

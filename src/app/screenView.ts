@@ -174,4 +174,6 @@ export interface ScreenActions extends ProtocolActions {
   chooseCase(caseId: string | undefined): void;
   /** A case from the text of a file. */
   addRecord(text: string): void;
+  /** The chosen case, where its label was typed. */
+  eraseCase(typed: string): void;
 }

@@ -1,13 +1,33 @@
-import type { ChangeEvent, SyntheticEvent } from "react";
+import type { ChangeEvent, SubmitEvent, SyntheticEvent } from "react";
+import { useState } from "react";
 import { useStore } from "zustand";
 import type { ScreenActions } from "../app/screenView.ts";
 import { screenStore } from "./screenStore.ts";
 
 type PanelProps = { readonly actions: ScreenActions };
 
+/** Removes the chosen case for good, so its label is typed first. */
+function EraseForm({ eraseText, actions }: PanelProps & { readonly eraseText: string }) {
+  const [typed, setTyped] = useState("");
+  const erase = (event: SubmitEvent) => {
+    event.preventDefault();
+    actions.eraseCase(typed);
+    setTyped("");
+  };
+  return (
+    <form onSubmit={erase}>
+      <label>
+        <span>{eraseText}</span>
+        <input value={typed} onChange={(event) => setTyped(event.target.value)} autoComplete="off" />
+      </label>
+      <button type="submit">Erase it</button>
+    </form>
+  );
+}
+
 /** Which case is printed and saved, and cases from files. */
 function CaseChoice({ actions }: PanelProps) {
-  const { cases, notice, failed } = useStore(screenStore, (state) => state.shelf);
+  const { cases, eraseText, notice, failed } = useStore(screenStore, (state) => state.shelf);
   const add = async ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
     const [file] = input.files ?? [];
     // A file that cannot be read is no record either, which is what an empty text is refused as.
@@ -33,6 +53,7 @@ function CaseChoice({ actions }: PanelProps) {
         <span>Add a case from JSON</span>
         <input type="file" accept="application/json,.json" onChange={(event) => void add(event)} />
       </label>
+      {eraseText !== undefined && <EraseForm eraseText={eraseText} actions={actions} />}
       <p role="status" className={failed ? "record-failed" : undefined}>
         {notice}
       </p>

@@ -157,6 +157,23 @@ describe("the record in the page", () => {
     await page.reload();
     await ready(page);
     expect(await page.getByText(`Case ${label}.`, { exact: true }).count()).toBe(0);
+
+    // Neither does it stay for ever: a case of before is erased here.
+    await page.getByText("Record", { exact: true }).click();
+    const cases = page.locator(".record-cases select");
+    const row = cases.locator("option", { hasText: label });
+    await row.waitFor({ state: "attached" });
+    await cases.selectOption((await row.getAttribute("value")) ?? "");
+    const field = page.getByLabel(`type: ${label}`);
+    await field.fill("alfa one");
+    await page.getByRole("button", { name: "Erase it" }).click();
+    await page.getByText(`Not erased: type ${label}.`).waitFor({ timeout: 30_000 });
+    await field.fill(label);
+    await page.getByRole("button", { name: "Erase it" }).click();
+    await page.getByText(`Erased from this device: case ${label}.`).waitFor({ timeout: 30_000 });
+    await page.reload();
+    await ready(page);
+    expect(JSON.stringify(await readFacts(page)) + (await secondCopy(page))).not.toMatch(/fifty five/u);
   });
 
   it("gives FHIR and CSV of the open case as files", async () => {

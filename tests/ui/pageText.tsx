@@ -22,6 +22,7 @@ export const NO_ACTIONS: ScreenActions = {
   listCases: () => undefined,
   chooseCase: () => undefined,
   addRecord: () => undefined,
+  eraseCase: () => undefined,
 };
 
 export const pageMarkup = (view: ScreenView): string => renderToStaticMarkup(<Page view={view} actions={NO_ACTIONS} />);

@@ -152,6 +152,9 @@ export function createIndexedDbFactStore({
     append: (facts) => inTurn(() => append(facts)),
     erase: (caseId) =>
       inTurn(async () => {
+        const connected = await connect();
+        if (!connected.ok) return connected;
+        if (!isWriter) return fail({ kind: "other-tab", facts: [] });
         // Before the first: what is left of a case by a crash is all of it.
         const gone = await eraseSecond(caseId);
         if (!gone.ok) return gone;

@@ -18,6 +18,15 @@ export function showCaseRow({ label, rehearsal, openedAtMs, isClosed }: Row, zon
   );
 }
 
+type Named = { readonly label: string; readonly rehearsal: boolean };
+const nameOf = ({ label, rehearsal }: Named): string => [rehearsal ? "rehearsal" : "case", label].join(" ").trim();
+
+export const sayEraseCase = (named: Named, word: string): string =>
+  sentences(`To erase ${nameOf(named)} from this device, type: ${word}`, "It cannot be brought back");
+export const sayErasedCase = (named: Named): string =>
+  sentences(`Erased from this device: ${nameOf(named)}`, "Files saved from it are not");
+export const sayOtherLabel = (word: string): string => sentences(`Not erased: type ${word}`);
+
 /** What cannot be used of a case; empty where all of it can. */
 export const sayCaseFaults = (faults: readonly string[]): string =>
   faults.length === 0 ? "" : sentences("Part of this case cannot be used", ...faults);
@@ -28,7 +37,7 @@ export const sayOtherProtocol = ({ name, version, hash = "" }: ProtocolMark): st
     "Choose that protocol file to print it, or save the case as JSON",
   );
 
-export const sayAdded = ({ label, rehearsal }: { readonly label: string; readonly rehearsal: boolean }): string =>
+export const sayAdded = ({ label, rehearsal }: Named): string =>
   `${rehearsal ? "Rehearsal" : "Case"} ${label} added. Its chain is whole.`;
 
 /** How many faults are named one by one. */

@@ -305,12 +305,13 @@ describe("two tabs", () => {
     await vi.advanceTimersByTimeAsync(100);
     await opening;
     const second = makeStore({ locks });
-    const [loading, appending] = [second.load(), second.append([rate(40)])];
+    const [loading, appending, erasing] = [second.load(), second.append([rate(40)]), second.erase("c")];
     let settled = false;
-    void Promise.all([loading, appending]).finally(() => (settled = true));
+    void Promise.all([loading, appending, erasing]).finally(() => (settled = true));
     while (!settled) await vi.advanceTimersByTimeAsync(500);
     expect(await loading).toEqual({ ok: false, error: { kind: "other-tab", facts: [opened("a")] } });
     expect(await appending).toMatchObject({ ok: false, error: { kind: "other-tab" } });
+    expect(await erasing).toMatchObject({ ok: false, error: { kind: "other-tab" } });
     expect(await storedEntries()).toHaveLength(1);
   });
 });

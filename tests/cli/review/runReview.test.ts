@@ -139,10 +139,16 @@ describe("a file that is no record", () => {
   it("cannot make the terminal do anything", async () => {
     write(folder, "a.json", '{"refuse":"odd\\u001b[31m\\nrow"}');
     write(folder, "b\u001b[2J.json", { ...caseOf("b"), label: "kilo\u202e\u0007" });
+    write(
+      folder,
+      "c.json",
+      caseOf("c", MARK, (b) => (b.answer("plan\u001b[2J", "waived"), b.answer("x".repeat(5000), "waived"))),
+    );
     const { lines } = await review(folder);
 
     expect(lines.join("\n")).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/u);
     expect(rowOf(lines, "a.json")).toBe("a.json | skipped: odd [31m row");
+    expect(lines).toContain("Waived most often: (name too long) 1, plan [2J 1.");
   });
 });
 

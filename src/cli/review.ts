@@ -5,7 +5,7 @@ import { finished } from "node:stream/promises";
 import type { Writable } from "node:stream";
 import { markOf } from "../app/protocolFile.ts";
 import type { Sha256Hex } from "../log/chain/sealFacts.ts";
-import { MAX_RECORD_CHARACTERS, readRecordFile } from "../log/recordFile/readRecordFile.ts";
+import { readRecordFile } from "../log/recordFile/readRecordFile.ts";
 import { fail, ok } from "../core/result.ts";
 import { loadProtocol } from "./loadContext.ts";
 import { Progress } from "./review/progress.ts";
@@ -14,6 +14,12 @@ import { whyNoRecord } from "./review/whyNoRecord.ts";
 import { REVIEW_HELP, readReviewOptions } from "./review/reviewOptions.ts";
 import { runReview, type Sink } from "./review/runReview.ts";
 import { printable } from "./review/table.ts";
+
+/**
+ * A case of 29,000 entries, more than a day of talk. Broken JSON can take forty times its size in memory, so this, and not the
+ * number of records, bounds a review.
+ */
+const MOST_BYTES = 16 * 1024 * 1024;
 
 function quit(message: string): never {
   process.stderr.write(`${printable(message)}\n`);
@@ -28,6 +34,20 @@ const sinkOf =
   async (text) => {
     if (!out.write(text)) await once(out, "drain");
   };
+
+/** A reader of standard output that has seen enough (`| head`) is not a failure; a CSV is still written to its end. */
+function printer(csv: Writable | undefined): Sink {
+  const print = sinkOf(process.stdout);
+  let isRead = true;
+  process.stdout.on("error", () => {
+    if (csv === undefined) process.exit(0);
+    isRead = false;
+  });
+  return async (text) => {
+    // The wait for room ends with the error that was told above.
+    if (isRead) await print(text).catch(() => undefined);
+  };
+}
 
 /** Opened before anything is read, so that a path that cannot be written is known at once. */
 function openCsv(path: string): Writable {
@@ -65,15 +85,13 @@ async function main(): Promise<void> {
   if (!loaded.ok) quit(loaded.error);
   const csv = csvPath === undefined ? undefined : openCsv(csvPath);
   csv?.on("error", (error) => quit(`--csv ${csvPath}: ${messageOf(error)}`));
-  // A reader that has seen enough (`| head`) is not a failure.
-  process.stdout.on("error", () => process.exit(0));
   const done = await runReview({
     folder,
     judge: { protocol: loaded.value.protocol, mark: markOf(loaded.value) },
-    mostBytes: MAX_RECORD_CHARACTERS,
+    mostBytes: MOST_BYTES,
     readRecord,
     rehearsals,
-    print: sinkOf(process.stdout),
+    print: printer(csv),
     ...(csv === undefined ? {} : { csv: sinkOf(csv) }),
     progressOf: (total) => new Progress(process.stderr, total, () => performance.now()),
   });

@@ -33,7 +33,7 @@ function oddFact(facts: readonly Fact[]): string | undefined {
 function readText(path: string, mostBytes: number): Result<string, string> {
   try {
     const { size } = statSync(path);
-    if (size > mostBytes) return fail(`is too large: ${Math.round(size / MIB)} MiB, at most ${mostBytes / MIB}`);
+    if (size > mostBytes) return fail(`is too large: ${Math.ceil(size / MIB)} MiB, at most ${mostBytes / MIB}`);
     return ok(new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path)));
   } catch (error) {
     if (error instanceof TypeError) return fail("is not text in UTF-8");

@@ -16,7 +16,7 @@ export const REVIEW_HELP = `usage: npm run review -- [--csv FILE] [--rehearsals]
 
 Reads every exported record (*.json) of a folder and of the folders in it, works out the quality measures of each case, and
 prints a row a case and then the figures of the service. Links are not followed, hidden files are left alone. A file that is
-broken, too large or was altered is named with the reason and skipped.
+broken, larger than 16 MiB or was altered is named with the reason and skipped.
 
   --csv FILE        also writes every measure of every case as CSV (RFC 4180, UTF-8), units in the headers
   --rehearsals      counts rehearsals in the figures of the service; without it they are listed and marked only

@@ -14,7 +14,7 @@ export type CaseRecord = {
 /** The protocol that judges, and its mark. */
 export type Judge = { readonly protocol: Protocol; readonly mark: ProtocolMark };
 
-/** What is kept of a case once its file is closed. */
+/** A case once its file is closed, until its row is written. */
 export type ReviewedCase = Omit<CaseRecord, "facts"> & {
   /** Relative to the folder. */
   readonly file: string;

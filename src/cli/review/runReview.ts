@@ -32,7 +32,7 @@ function sayJudge({ judge: { mark } }: Review): string {
 
 /**
  * Reads every record of a folder, one at a time, and prints a row a case and then the figures of the service. Only the
- * names of the files and the numbers of each case are kept.
+ * names of the files and what `KeptCases` keeps of each case outlive its row.
  *
  * Errors: a sentence, where the folder cannot be read at all. A file that cannot is a row with the reason.
  */
@@ -55,11 +55,12 @@ export async function runReview(review: Review): Promise<Result<void, string>> {
   await csv?.(csvLine(csvHeaders(judge)));
   let skipped = found.unreadable.length;
   for (const path of found.unreadable) await print(skippedRow(path, "this folder cannot be read", width));
-  for (const path of found.paths) {
+  for (const [place, path] of found.paths.entries()) {
     const read = await readCase(path, review);
     if (read.ok) {
-      const again = figures.add(read.value);
-      await print(tableRow(read.value, width, again === undefined ? [] : [`same case as ${printable(again)}`]));
+      const before = figures.add(read.value, place);
+      const again = before === undefined ? [] : [`same case as ${printable(found.paths[before] ?? "")}`];
+      await print(tableRow(read.value, width, again));
       await csv?.(csvLine(csvCells(read.value, judge)));
     } else {
       skipped += 1;

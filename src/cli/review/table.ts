@@ -1,6 +1,6 @@
 import type { BelowFloor, FloorId } from "../../export/measures/floors.ts";
 import type { LowestOf } from "../../export/measures/lowest.ts";
-import { valueIn, type Measured } from "../../export/measures/measured.ts";
+import type { Measured } from "../../export/measures/measured.ts";
 import type { ReviewedCase } from "./reviewedCase.ts";
 
 const UNKNOWN = "?";
@@ -87,6 +87,3 @@ export function tableRow(row: ReviewedCase, width: number, more: readonly string
 
 export const skippedRow = (file: string, why: string, width: number): string =>
   line([fitted(printable(file), width), `skipped: ${printable(why)}`]);
-
-/** The waived steps of a case; none where that is not known. */
-export const waivedOf = ({ measures }: ReviewedCase): readonly string[] => valueIn(measures.waived) ?? [];

@@ -1,11 +1,15 @@
 import type { RecordedCase } from "../recordedCase.ts";
 import type { Cell } from "./writeCsv.ts";
 
-/** What stands first in every row, so that rows of many cases can lie in one table. */
-export const CASE_HEADER = ["case", "rehearsal", "time"] as const;
+/**
+ * What stands first in every row, so that rows of many cases can lie in one table. There the id tells cases apart: labels
+ * come again.
+ */
+export const CASE_HEADER = ["case", "case id", "rehearsal", "time"] as const;
 
-export const caseCells = ({ label, rehearsal }: RecordedCase, time: string): readonly Cell[] => [
+export const caseCells = ({ label, caseId, rehearsal }: RecordedCase, time: string): readonly Cell[] => [
   label,
+  caseId,
   rehearsal ? "yes" : "no",
   time,
 ];

@@ -3,7 +3,7 @@ import { findMedicine } from "../../protocol/findMedicine.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import { isoTime } from "../isoTime.ts";
 import type { RecordedCase } from "../recordedCase.ts";
-import { ucumOf } from "../ucum.ts";
+import { toSixDigits, ucumOf } from "../ucum.ts";
 import { tellWords, verbatim } from "../verbatim.ts";
 import { CASE_HEADER, caseCells } from "./columns.ts";
 import type { Cell, Table } from "./writeCsv.ts";
@@ -71,7 +71,7 @@ function told({ protocol, facts }: RecordedCase, fact: Fact): Told {
     case "case.closed":
       return [undefined];
     case "alert.raised":
-      return [fact.alertId, fact.value, fact.priority];
+      return [fact.alertId, toSixDigits(fact.value), fact.priority];
     case "alert.announced":
       return [fact.alertId, fact.text, fact.priority];
     case "alert.acknowledged":

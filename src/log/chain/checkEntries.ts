@@ -54,7 +54,7 @@ export async function checkEntries(
   let next = 0;
   let lastHash = FIRST_PREV;
   // What the next good entry may name as the one before it: the last good one, or any since. Undefined: nobody can tell.
-  let before: readonly string[] | undefined = [FIRST_PREV];
+  let before: string[] | undefined = [FIRST_PREV];
   for (const item of stored) {
     const entry: Loose = typeof item === "object" && item !== null ? item : {};
     const n = typeof entry.n === "number" && Number.isSafeInteger(entry.n) ? entry.n : next;
@@ -74,8 +74,10 @@ export async function checkEntries(
       tail = tailWith(tail ?? withoutOpening(caseId, fact.value), fact.value);
       before = [];
     }
-    if (isHash(entry.hash)) lastHash = entry.hash;
-    before = isHash(entry.hash) ? before && [...before, entry.hash] : undefined;
+    if (isHash(entry.hash)) {
+      lastHash = entry.hash;
+      before?.push(entry.hash);
+    } else before = undefined;
     next = n + 1;
   }
   return { facts, faults, tail: tail && { ...tail, n: next, hash: lastHash } };

@@ -8,10 +8,19 @@ export type Sha256Hex = (text: string) => Promise<Result<string, string>>;
 
 type Unsealed = Omit<LogEntry, "hash">;
 
+/** The canonical form throws at numbers that JSON has not, and at nesting deeper than the stack: a file may hold both. */
+function canonicalText(entry: Unsealed): string | undefined {
+  try {
+    return canonicalize(entry);
+  } catch {
+    return undefined;
+  }
+}
+
 /** The hash that an entry must carry. Errors: a sentence, where this device cannot compute it or the fact is no JSON. */
 export async function hashOf(entry: Unsealed, sha256Hex: Sha256Hex): Promise<Result<string, string>> {
   const { caseId, n, caseMs, wallMs, protocolHash, fact, prev } = entry;
-  const text = canonicalize({ caseId, n, caseMs, wallMs, protocolHash, fact, prev });
+  const text = canonicalText({ caseId, n, caseMs, wallMs, protocolHash, fact, prev });
   return text === undefined ? fail("cannot be written as JSON") : sha256Hex(text);
 }
 

@@ -8,6 +8,10 @@ import { RECORD_FILE_VERSION, RECORD_FORMAT, type RecordFile } from "./recordFil
 /** A day of talk is a few MB; a file over this is none of ours, and reading it would stop the page. */
 export const MAX_RECORD_CHARACTERS = 64 * 1024 * 1024;
 
+/** Its two hashes and its names make any entry longer than this: what has more entries than fit is none of ours. */
+const LEAST_ENTRY_CHARACTERS = 200;
+const MOST_ENTRIES = MAX_RECORD_CHARACTERS / LEAST_ENTRY_CHARACTERS;
+
 export type RecordFileError =
   | { readonly kind: "too-large"; readonly characters: number }
   | { readonly kind: "not-json"; readonly detail: string }
@@ -36,6 +40,7 @@ export async function readRecordFile(text: string, sha256Hex: Sha256Hex): Promis
   if (format !== RECORD_FORMAT || typeof v !== "number") return fail({ kind: "not-a-record" });
   if (v > RECORD_FILE_VERSION) return fail({ kind: "newer-version", version: v });
   if (typeof caseId !== "string" || !Array.isArray(entries)) return fail({ kind: "not-a-record" });
+  if (entries.length > MOST_ENTRIES) return fail({ kind: "not-a-record" });
   const { facts, faults } = await checkEntries(caseId, entries, sha256Hex);
   const [opened] = facts;
   if (faults.length > 0) return fail({ kind: "altered", faults });

@@ -1,10 +1,12 @@
 import { spawn } from "node:child_process";
+import { once } from "node:events";
 import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 
 const ROOT = join(import.meta.dirname, "../../..");
+const TSX = "node_modules/.bin/tsx";
 const RECORDS = "tests/cli/review/records";
 const folder = mkdtempSync(join(tmpdir(), "tragus-review-run-"));
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -13,7 +15,7 @@ type Run = { readonly status: number | null; readonly stdout: string; readonly s
 
 function run(...args: readonly string[]): Promise<Run> {
   return new Promise((resolve, reject) => {
-    const child = spawn("node_modules/.bin/tsx", ["src/cli/review.ts", ...args], { cwd: ROOT });
+    const child = spawn(TSX, ["src/cli/review.ts", ...args], { cwd: ROOT });
     let [stdout, stderr] = ["", ""];
     child.stdout.setEncoding("utf8").on("data", (text: string) => (stdout += text));
     child.stderr.setEncoding("utf8").on("data", (text: string) => (stderr += text));
@@ -42,6 +44,23 @@ describe("review", () => {
       "",
     ]);
   });
+
+  it.each([[[]], [["--csv", join(folder, "unread.csv")]]])(
+    "is no failure where nobody reads what it prints: %j",
+    async (more) => {
+      const child = spawn(TSX, ["src/cli/review.ts", RECORDS, ...more], {
+        cwd: ROOT,
+        stdio: ["ignore", "pipe", "pipe"],
+      });
+      child.stdout.destroy();
+      let stderr = "";
+      child.stderr.setEncoding("utf8").on("data", (text: string) => (stderr += text));
+      const [status] = (await once(child, "close")) as [number | null];
+      expect([status, stderr]).toEqual([0, ""]);
+      // A CSV is not left half written because of that.
+      for (const path of more.slice(1)) expect(readFileSync(path, "utf8").split("\r\n").length).toBe(5);
+    },
+  );
 
   it("prints its help", async () => {
     const { status, stdout } = await run("--help");

@@ -110,7 +110,7 @@ describe("a file that is no record", () => {
       '{"refuse":"was altered: Entry 3 was altered."}',
       /skipped: was altered: Entry 3 was altered\.$/u,
     ],
-    ["too large", " ".repeat(2 ** 20 + 1), /skipped: is too large: 1 MiB, at most 1$/u],
+    ["too large", " ".repeat(2 ** 20 + 1), /skipped: is too large: 2 MiB, at most 1$/u],
     ["of unknown facts", JSON.stringify({ caseId: "x", facts: [{ type: "odd" }] }), /skipped: cannot be used/u],
     ["null", "null", /skipped: cannot be used/u],
     ["of impossible numbers", JSON.stringify(vital({ value: 9999 })), /skipped: holds a value that cannot be: Age$/u],
@@ -139,10 +139,27 @@ describe("a file that is no record", () => {
   it("cannot make the terminal do anything", async () => {
     write(folder, "a.json", '{"refuse":"odd\\u001b[31m\\nrow"}');
     write(folder, "b\u001b[2J.json", { ...caseOf("b"), label: "kilo\u202e\u0007" });
+    write(
+      folder,
+      "c.json",
+      caseOf("c", MARK, (b) => (b.answer("plan\u001b[2J", "waived"), b.answer("x".repeat(5000), "waived"))),
+    );
     const { lines } = await review(folder);
 
     expect(lines.join("\n")).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u202e]/u);
     expect(rowOf(lines, "a.json")).toBe("a.json | skipped: odd [31m row");
+    expect(lines).toContain("Waived most often: (name too long) 1, plan [2J 1.");
+  });
+});
+
+describe("the CSV", () => {
+  it("holds no cell that a spreadsheet would take for a formula", async () => {
+    write(folder, "=1+1.json", { ...caseOf("@a"), label: "-kilo" });
+    expect(cellsOf((await review(folder)).csv)[0]).toMatchObject({
+      file: "'=1+1.json",
+      case: "'-kilo",
+      case_id: "'@a",
+    });
   });
 });
 

@@ -35,7 +35,8 @@ const tablesOf = (moves: readonly Move[], rehearsal = false) => {
 const filled = (row: Readonly<Record<string, string>> | undefined): Readonly<Record<string, string>> =>
   Object.fromEntries(
     Object.entries(row ?? {}).filter(
-      ([name, cell]) => cell !== "" && !["case", "rehearsal", "time", "status", "heard by", "heard"].includes(name),
+      ([name, cell]) =>
+        cell !== "" && !["case", "case id", "rehearsal", "time", "status", "heard by", "heard"].includes(name),
     ),
   );
 
@@ -101,7 +102,7 @@ describe("the table of vitals", () => {
   it("marks a rehearsal in every row of every table", () => {
     const { vitals, events } = tablesOf([say("heart rate ninety")], true);
     expect([...vitals, ...events].map((row) => row["rehearsal"])).toEqual([...vitals, ...events].map(() => "yes"));
-    expect(vitals[0]?.["case"]).toBe("kilo four seven");
+    expect([vitals[0]?.["case"], vitals[0]?.["case id"]]).toEqual(["kilo four seven", "random"]);
   });
 });
 
@@ -176,6 +177,12 @@ describe("the table of events", () => {
         "question.closed recorded unconfirmed",
       ]),
     );
+  });
+
+  it("tells a value that was worked out to six digits, as the other tables do", () => {
+    const { events } = tablesOf([say("cuff seventy one over forty")]);
+    // 40 + (71 - 40) / 3.
+    expect(events.find(({ what }) => what === "mapLow")).toMatchObject({ event: "alert.raised", detail: "50.3333" });
   });
 
   it("tells no words in which an age may be", () => {

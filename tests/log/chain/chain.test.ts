@@ -101,6 +101,13 @@ describe("a chain that is checked", () => {
     expect(checked.tail).toMatchObject({ caseId: "a", n: 5 });
   });
 
+  it("is told entry by entry where it is hostile and very long", async () => {
+    // As many as a file of the largest size can hold hang where the work for an entry grows with those before it.
+    const stored = Array.from({ length: 200_000 }, (_, n) => ({ caseId: "a", n, hash: "f".repeat(64) }));
+    const { faults, tail } = await checkEntries("a", stored, async () => ok("0"));
+    expect([faults.length, faults.at(-1), tail]).toEqual([200_000, "Entry 199999 was altered.", undefined]);
+  });
+
   it("tells where a part of it was sealed anew by somebody", async () => {
     const entries = await sealed();
     const forged = await sealed(facts.map((f, n) => (n === 1 ? ({ ...f, mode: "killer" } as Fact) : f)));

@@ -98,6 +98,21 @@ describe("a file that cannot be read", () => {
     ["with no entry", '{"format":"tragus-record","v":1,"caseId":"c","entries":[]}', "not-a-record"],
     ["under another name", file.replaceAll('"caseId":"c"', '"caseId":"d"'), "altered"],
     ["deep in brackets", "[".repeat(200_000), "not-json"],
+    [
+      "deep in brackets, each closed",
+      `{"format":"tragus-record","v":1,"caseId":"c","entries":[{"hash":"${"f".repeat(64)}","fact":${"[".repeat(200_000)}${"]".repeat(200_000)}}]}`,
+      "altered",
+    ],
+    [
+      "with a number beyond all numbers",
+      `{"format":"tragus-record","v":1,"caseId":"c","entries":[{"hash":"${"f".repeat(64)}","n":1e400}]}`,
+      "altered",
+    ],
+    [
+      "with more entries than its size allows",
+      `{"format":"tragus-record","v":1,"caseId":"c","entries":[${"0,".repeat(500_000)}0]}`,
+      "not-a-record",
+    ],
     ["naming the prototype", '{"__proto__":{"format":"tragus-record"},"v":1}', "not-a-record"],
     [
       "with another value",

@@ -2,6 +2,7 @@ import type { Bundle, Device, Patient, Resource } from "@medplum/fhirtypes";
 import type { RecordedCase } from "../recordedCase.ts";
 import { composition } from "./composition.ts";
 import { computedObservations } from "./computedObservations.ts";
+import { encounter } from "./encounter.ts";
 import { createContext, deviceKey, patientKey, urnOf, type Context } from "./elements.ts";
 import { issues } from "./issues.ts";
 import { medications } from "./medications.ts";
@@ -38,7 +39,7 @@ function contents(context: Context, nowMs: number): readonly Resource[] {
     ...unconfirmed(context),
   ];
   const resources = all.map(({ resource }) => resource);
-  return [patient(context), device(context), ...resources, ...provenances(context, all, nowMs)];
+  return [patient(context), encounter(context), device(context), ...resources, ...provenances(context, all, nowMs)];
 }
 
 function bundle(context: Context, type: "collection" | "document", resources: readonly Resource[], nowMs: number) {

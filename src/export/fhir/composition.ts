@@ -11,17 +11,12 @@ const narrative = (lines: readonly string[]): Narrative => ({
   div: `<div xmlns="http://www.w3.org/1999/xhtml">${lines.map((line) => `<p>${escape(line)}</p>`).join("")}</div>`,
 });
 
-const CAUTION =
-  "Decision support and training aid, not a certified medical device; local protocol and licensed clinicians decide; " +
-  "check every dose against the label in the hand.";
-
 /** What every reader must know before the numbers. */
 function aboutTheRecord({ recorded: { rehearsal, protocol, mark, label } }: Context): readonly string[] {
   return [
     ...(rehearsal ? ["Rehearsal: not a patient."] : []),
     `Case ${label}. Protocol ${mark.name}, version ${mark.version}, SHA-256 ${mark.hash ?? "not known"}.`,
     protocol.caution,
-    CAUTION,
   ];
 }
 
@@ -37,7 +32,7 @@ const SECTIONS: readonly (readonly [string, Resource["resourceType"]])[] = [
 
 /** The head of the document: nobody has signed it, so it is preliminary. */
 export function composition(context: Context, resources: readonly Resource[], nowMs: number): Composition {
-  const { recorded, time, meta, subject, device } = context;
+  const { recorded, time, meta, subject, encounter, device } = context;
   const sections = SECTIONS.flatMap(([title, type]) => {
     const entry = resources.flatMap((r) => (r.resourceType === type ? [{ reference: `urn:uuid:${r.id}` }] : []));
     return entry.length === 0 ? [] : [{ title, entry }];
@@ -51,6 +46,7 @@ export function composition(context: Context, resources: readonly Resource[], no
     status: "preliminary",
     type: concept("Record of a case", PREHOSPITAL_SUMMARY),
     subject,
+    encounter,
     date: time(nowMs),
     author: [device],
     title: `${recorded.rehearsal ? "Rehearsal, no patient: " : ""}${recorded.label}`,

@@ -3,6 +3,7 @@ import type {
   CodeableConcept,
   Coding,
   Device,
+  Encounter,
   Meta,
   Observation,
   Patient,
@@ -31,6 +32,7 @@ export type Context = {
   readonly time: TellTime;
   readonly heard: (fact: Fact) => string | undefined;
   readonly subject: Reference<Patient>;
+  readonly encounter: Reference<Encounter>;
   readonly device: Reference<Device>;
   /** On every resource: where the case was a rehearsal, none of them is about a patient. */
   readonly meta: { readonly meta?: Meta };
@@ -41,6 +43,7 @@ export const urnOf = (key: string): string => `urn:uuid:${resourceId(key)}`;
 export const referTo = <R extends Resource>(key: string): Reference<R> => ({ reference: urnOf(key) });
 
 export const patientKey = ({ caseId }: RecordedCase): string => `${caseId}/patient`;
+export const encounterKey = ({ caseId }: RecordedCase): string => `${caseId}/encounter`;
 export const deviceKey = ({ caseId }: RecordedCase): string => `${caseId}/device`;
 
 export const createContext = (recorded: RecordedCase): Context => ({
@@ -48,6 +51,7 @@ export const createContext = (recorded: RecordedCase): Context => ({
   time: isoTime("UTC"),
   heard: verbatim(recorded.facts),
   subject: referTo(patientKey(recorded)),
+  encounter: referTo(encounterKey(recorded)),
   device: referTo(deviceKey(recorded)),
   meta: recorded.rehearsal ? { meta: { security: [TEST_DATA] } } : {},
 });

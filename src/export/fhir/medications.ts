@@ -21,6 +21,7 @@ const named = (context: Context, fact: Fact, name: string) => ({
   ...context.meta,
   medicationCodeableConcept: concept(name),
   subject: context.subject,
+  context: context.encounter,
 });
 
 const statusOf = (struck: boolean) => (struck ? "entered-in-error" : "completed");

@@ -24,6 +24,7 @@ function ofAttempt(context: Context, { number, startedAtMs, endedAtMs, outcome, 
     ...OUTCOMES[outcome],
     code: CODE,
     subject: context.subject,
+    encounter: context.encounter,
     performedPeriod: period(context, startedAtMs, endedAtMs),
     ...notes(context, undefined, `Attempt ${number}`, ...(implied ? ["Nobody called the blade: start assumed"] : [])),
   };
@@ -38,6 +39,7 @@ const ofStruck = (context: Context, fact: Extract<Fact, { readonly type: "airway
     status: "entered-in-error",
     code: CODE,
     subject: context.subject,
+    encounter: context.encounter,
     performedDateTime: context.time(fact.atMs),
     ...notes(context, fact, `Call at the airway: ${fact.event}`),
   };

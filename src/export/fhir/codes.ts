@@ -19,12 +19,13 @@ export const hl7 = (system: string, code: string, display: string): Coding => ({
   display,
 });
 
-type Category = "vital-signs" | "exam" | "survey" | "laboratory";
+export type Category = "vital-signs" | "exam" | "survey" | "laboratory" | "procedure";
 export const CATEGORY_NAMES: Readonly<Record<Category, string>> = {
   "vital-signs": "Vital Signs",
   exam: "Exam",
   survey: "Survey",
   laboratory: "Laboratory",
+  procedure: "Procedure",
 };
 
 /**

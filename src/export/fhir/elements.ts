@@ -17,14 +17,19 @@ import { isoTime, type TellTime } from "../isoTime.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { toSixDigits } from "../ucum.ts";
 import { verbatim } from "../verbatim.ts";
-import { hl7, TEST_DATA, UCUM_SYSTEM } from "./codes.ts";
+import { CATEGORY_NAMES, hl7, TEST_DATA, UCUM_SYSTEM, type Category } from "./codes.ts";
 import { resourceId } from "./resourceId.ts";
 
 /** Where a resource comes from: said by a person, worked out, or partly taken for granted. */
 export type Origin = "spoken" | "computed" | "assumed";
 
 /** A resource with its origins: what is worked out may rest on something that was assumed. */
-export type Exported<R extends Resource = Resource> = { readonly resource: R; readonly origins: readonly Origin[] };
+export type Exported<R extends Resource = Resource> = {
+  readonly resource: R;
+  readonly origins: readonly Origin[];
+  /** When it was said, Unix ms, where the resource itself has no place for that. */
+  readonly saidMs?: number;
+};
 
 /** What every part of an export needs, worked out once. */
 export type Context = {
@@ -60,6 +65,9 @@ export const concept = (text: string, ...coding: readonly Coding[]): CodeableCon
   ...(coding.length === 0 ? {} : { coding: [...coding] }),
   text,
 });
+
+export const categoryOf = (category: Category): CodeableConcept =>
+  concept(CATEGORY_NAMES[category], hl7("observation-category", category, CATEGORY_NAMES[category]));
 
 /** @param code UCUM; people read it as the unit too. */
 export const quantity = (value: number, code: string): Quantity => ({

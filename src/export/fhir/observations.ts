@@ -5,8 +5,6 @@ import type { Fact, VitalValue } from "../../log/facts.ts";
 import { readingsOf, takenMs, type Reading, type TakenFact } from "../readings.ts";
 import {
   BLOOD_PRESSURE_PANEL,
-  CATEGORY_NAMES,
-  hl7,
   loinc,
   OTHER_CODES,
   own,
@@ -16,7 +14,7 @@ import {
   PUPIL_SIZE,
   VALUE_CODES,
 } from "./codes.ts";
-import { absent, concept, notes, quantity, statusOf, type Context, type Exported } from "./elements.ts";
+import { absent, categoryOf, concept, notes, quantity, statusOf, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";
 
 type Vital = Extract<Fact, { readonly type: "vital.recorded" }>;
@@ -30,7 +28,7 @@ export function valueCode(code: keyof typeof VALUE_CODES, method?: VitalValue["m
   const other = OTHER_CODES[code];
   if (other !== undefined) coding.push(other);
   return {
-    category: [concept(CATEGORY_NAMES[category], hl7("observation-category", category, CATEGORY_NAMES[category]))],
+    category: [categoryOf(category)],
     code: concept(text, ...(coding.length === 0 ? [own(code)] : coding)),
   };
 }
@@ -152,7 +150,7 @@ function background(context: Context, fact: Background): Observation {
         : { code: concept("Herniation suspected", own("herniation")), valueBoolean: fact.present };
   return {
     ...base(context, fact, struck),
-    category: valueCode("pupilLeft").category,
+    category: [categoryOf("exam")],
     ...said,
     ...notes(context, fact),
   };

@@ -61,7 +61,7 @@ function pupil(fact: PupilFact): Partial<Observation> & Pick<Observation, "code"
   const { category, code } = valueCode(fact.code);
   const side = fact.code === "pupilLeft" ? "left" : "right";
   const reaction = fact.type === "vital.recorded" ? fact.reaction : fact.finding;
-  const reactionCode = concept(`Pupil reaction, ${side}`, PUPIL_REACTIONS[fact.code]);
+  const reactionCode = concept(`Reaction of the ${side} pupil`, PUPIL_REACTIONS[fact.code]);
   const said = reaction === undefined ? {} : { valueCodeableConcept: concept(reaction) };
   const site = { category, bodySite: concept(`${side} pupil`, PUPIL_SITES[fact.code]) };
   if (fact.type === "finding.recorded") return { ...site, code: reactionCode, ...said };

@@ -105,7 +105,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     (await loadSurely(() => import("./app/recordDesk.ts"))).openRecordDesk({
       session,
       archive: store,
-      facts: () => kept.facts(),
+      kept,
       sha256Hex: sha256HexHere(),
       clock: browserClock,
       zone: Intl.DateTimeFormat().resolvedOptions().timeZone,

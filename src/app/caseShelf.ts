@@ -1,7 +1,6 @@
 import { recordedCase, type RecordedCase } from "../export/recordedCase.ts";
 import { emptyCase } from "../log/caseState.ts";
 import type { Sha256Hex } from "../log/chain/sealFacts.ts";
-import type { Fact } from "../log/facts.ts";
 import { readRecordFile } from "../log/recordFile/readRecordFile.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import {
@@ -13,6 +12,7 @@ import {
 } from "../language/sentences/caseList.ts";
 import type { AppContext } from "./context.ts";
 import { sayStoreError } from "./deviceFault.ts";
+import type { KeptFacts } from "./keptFacts.ts";
 import type { CaseArchive, CaseInStore } from "./ports.ts";
 import type { Session } from "./session.ts";
 
@@ -36,9 +36,11 @@ export type CaseShelfOptions = {
 };
 
 /** The open case with its facts, as everything that leaves the device is made from it. */
-export function openCase({ state, context }: Session, facts: readonly Fact[]): RecordedCase {
+export function openCase({ state, context }: Session, kept: Pick<KeptFacts, "facts" | "unsavedIds">): RecordedCase {
+  const [facts, unsavedIds] = [kept.facts(), kept.unsavedIds()];
   const { caseId = "", label = "", isRehearsal: rehearsal } = state.log;
-  return recordedCase({ caseId, label, rehearsal, facts, protocol: context.protocol, mark: context.mark });
+  const { protocol, mark } = context;
+  return recordedCase({ caseId, label, rehearsal, facts, unsavedIds, protocol, mark });
 }
 
 /** All cases on this device: which of them is printed and saved, and cases that come from files. */

@@ -7,6 +7,8 @@ export type KeptFacts = {
   readonly store: FactStore;
   /** Oldest first, with those whose write failed and that are still to be tried again. */
   facts(): readonly Fact[];
+  /** Which of them are still to be tried again. */
+  unsavedIds(): ReadonlySet<string>;
 };
 
 /** A fact that opens a case leaves those of the last one behind. */
@@ -41,5 +43,6 @@ export function keepFacts(store: FactStore): KeptFacts {
       },
     },
     facts: () => [...durable, ...waiting],
+    unsavedIds: () => new Set(waiting.map(({ id }) => id)),
   };
 }

@@ -1,7 +1,7 @@
 import type { Sha256Hex } from "../log/chain/sealFacts.ts";
-import type { Fact } from "../log/facts.ts";
 import { CaseShelf, openCase, type ShelfView } from "./caseShelf.ts";
 import { exportersOf } from "./exporters.ts";
+import type { KeptFacts } from "./keptFacts.ts";
 import type { CaseArchive, Clock, FileSaver, Printer } from "./ports.ts";
 import { RecordOut } from "./recordOut.ts";
 import type { ScreenActions } from "./screenView.ts";
@@ -11,8 +11,8 @@ import type { RecordView } from "./view/record.ts";
 export type RecordDeskParts = {
   readonly session: Session;
   readonly archive: CaseArchive;
-  /** Those of the open case, with the ones that are still to be written. */
-  readonly facts: () => readonly Fact[];
+  /** The facts of the open case, with the ones that are still to be written. */
+  readonly kept: Pick<KeptFacts, "facts" | "unsavedIds">;
   readonly sha256Hex: Sha256Hex;
   readonly clock: Pick<Clock, "nowMs">;
   /** IANA name. */
@@ -30,11 +30,11 @@ export type RecordActions = Pick<
 
 /** All that is done with records besides keeping them. Not a part of the start: it is loaded once the case is open. */
 export function openRecordDesk(parts: RecordDeskParts): RecordActions {
-  const { session, archive, facts, onRecord, onShelf } = parts;
+  const { session, archive, kept, onRecord, onShelf } = parts;
   const shelf = new CaseShelf({
     ...parts,
     context: () => session.context,
-    open: () => openCase(session, facts()),
+    open: () => openCase(session, kept),
     onChange: onShelf,
   });
   const out = new RecordOut({

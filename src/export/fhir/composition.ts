@@ -5,11 +5,12 @@ import { listed, paragraphs } from "./narrative.ts";
 import { resourceId } from "./resourceId.ts";
 
 /** What every reader must know before the numbers. */
-function aboutTheRecord({ recorded: { rehearsal, protocol, mark, label } }: Context): readonly string[] {
+function aboutTheRecord({ recorded: { rehearsal, protocol, mark, label, unsavedIds } }: Context): readonly string[] {
   return [
     ...(rehearsal ? ["Rehearsal: not a patient."] : []),
     `Case ${label}. Protocol ${mark.name}, version ${mark.version}, SHA-256 ${mark.hash ?? "not known"}.`,
     protocol.caution,
+    ...(unsavedIds.size > 0 ? [`${unsavedIds.size} facts of it could not be saved on the device yet.`] : []),
   ];
 }
 

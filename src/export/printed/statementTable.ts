@@ -33,11 +33,12 @@ const wordsOf = (fact: Fact): Html | undefined =>
 function questionRow(
   { prompt, heard, by, askedAtMs }: Question,
   outcome: Closing["outcome"] | "open",
+  marked: (text: Piece) => Html,
 ): Row | undefined {
   if (outcome === "affirmed") return undefined;
   return {
     atMs: askedAtMs,
-    stated: markup`<b>${OUTCOMES[outcome]}</b>; asked: ${prompt}`,
+    stated: marked(markup`<b>${OUTCOMES[outcome]}</b>; asked: ${prompt}`),
     heard: heardCell(heard, by),
   };
 }
@@ -53,7 +54,7 @@ function rowsOf({ facts, protocol }: RecordedCase, strike: Strikable): readonly 
     const goesOn = id !== undefined && id === reading;
     reading = id;
     if (fact.type === "question.asked") {
-      const row = questionRow(fact.question, outcomes.get(fact.question.id) ?? "open");
+      const row = questionRow(fact.question, outcomes.get(fact.question.id) ?? "open", (text) => strike(fact.id, text));
       if (row !== undefined) rows.push(row);
       continue;
     }

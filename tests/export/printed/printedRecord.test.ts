@@ -34,9 +34,9 @@ describe("the head", () => {
     expect(readme).toContain(`**Cautions.** ${defaultProtocol.caution}`);
   });
 
-  it("marks a rehearsal in title, head, margin and across the page; a case of a patient nowhere", () => {
+  it("marks a rehearsal in title, head, margin, headings, heads of tables and across the page; a case of a patient nowhere", () => {
     const rehearsal = fullCase().html({ rehearsal: true });
-    expect(rehearsal.match(/REHEARSAL: no patient/gu)?.length).toBe(4);
+    expect(rehearsal.match(/REHEARSAL: no patient/gu)?.length).toBe(6);
     expect(html).not.toContain("REHEARSAL");
   });
 

@@ -60,14 +60,16 @@ function grid(axis: Axis, strip: Strip, title: string, unit: string): Html {
       "",
     )}"/><text x="0" y="${axis.topPx + LETTER_PX}" ${INK.strong}>${title}</text><text x="0" y="${axis.topPx + 2 * LETTER_PX + 2}">${unit}</text>${stepsOf(
     axis,
-  ).map((value) => markup`<text x="${left - 5}" y="${yOf(axis, value) + 4}" text-anchor="end">${value}</text>`)}`;
+  ).map(
+    (value) => markup`<text x="${left - 5}" y="${yOf(axis, value) + 4}" text-anchor="end" class="tick">${value}</text>`,
+  )}`;
 }
 
 function gapMark(axis: Axis, strip: Strip, { fromMs, toMs }: Strip): Html {
   const [x1, x2] = [Math.max(PLOT_PX.left, xOf(strip, fromMs)), Math.min(PLOT_PX.right, xOf(strip, toMs))];
   const long = `no reading for ${showLength(toMs - fromMs)}`;
   const text = [long, showLength(toMs - fromMs)].find((one) => one.length * 6.5 < x2 - x1);
-  return markup`<rect ${INK.gap} x="${x1}" y="${axis.topPx}" width="${Math.max(0, x2 - x1)}" height="${axis.heightPx}"/>${
+  return markup`<rect class="gap" ${INK.gap} x="${x1}" y="${axis.topPx}" width="${Math.max(0, x2 - x1)}" height="${axis.heightPx}"/>${
     text === undefined
       ? undefined
       : markup`<text x="${(x1 + x2) / 2}" y="${axis.topPx + axis.heightPx - 4}" text-anchor="middle">${text}</text>`

@@ -15,7 +15,7 @@ import { trendPlot } from "./trendPlot.ts";
 import { REHEARSAL } from "./words.ts";
 
 /** A rehearsal is marked across each page too: not every browser fills the margins. */
-const ACROSS = markup`<p class="across" aria-hidden="true">${REHEARSAL}</p>`;
+const ACROSS = markup`<div class="across" aria-hidden="true"></div>`;
 
 /**
  * The record of one case as one HTML document with its own style, to be printed on A4 or Letter.

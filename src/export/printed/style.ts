@@ -3,7 +3,7 @@
  * least. All rules are below `.record`, so that the page can take the document into itself to print it.
  *
  * The mark across lies over the white of the record and under its letters, which is what the isolation is for. An engine
- * may have no boxes in the margin, and print what is fixed on the first page alone (Firefox 140 does so): so each heading,
+ * may have no boxes in the margin, and print what is fixed on the first page alone (Firefox 153 does so): so each heading,
  * figure and head of a table has the mark too, and one of these is on every page.
  *
  * @param foot  in the margin of every page.
@@ -40,9 +40,8 @@ ${
   mark === ""
     ? ""
     : `.record :is(h2, figcaption)::after { content: ${quoted(` (${mark})`)}; }
-.record thead th { padding-top: 12pt; }
-.record thead th:first-child { position: relative; }
-.record thead th:first-child::before { content: ${quoted(mark)}; position: absolute; top: 0; left: 0; white-space: nowrap; }
+.record thead th:first-child::before { content: ${quoted(mark)}; display: block; width: 0; white-space: nowrap; }
+.record thead th:not(:first-child) { padding-top: calc(1.5pt + 1.3em); }
 `
 }.record del { text-decoration: line-through 1pt; }
 .record ul { list-style: none; }
@@ -58,6 +57,7 @@ ${
 @media print {
   .record { max-width: none; }
   .record .across { display: ${mark === "" ? "none" : "block"}; position: fixed; inset: 40% 0 auto; z-index: -1; color: #ccc; font-size: 40pt; text-align: center; transform: rotate(-50deg); print-color-adjust: exact; }
+  .record .across::before { content: ${quoted(mark)}; }
 }
 `;
 

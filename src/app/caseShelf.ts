@@ -1,7 +1,6 @@
 import { recordedCase, type RecordedCase } from "../export/recordedCase.ts";
 import { emptyCase } from "../log/caseState.ts";
 import type { Sha256Hex } from "../log/chain/sealFacts.ts";
-import type { Fact } from "../log/facts.ts";
 import { readRecordFile } from "../log/recordFile/readRecordFile.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import {
@@ -16,6 +15,7 @@ import {
 } from "../language/sentences/caseList.ts";
 import type { AppContext } from "./context.ts";
 import { sayStoreError } from "./deviceFault.ts";
+import type { KeptFacts } from "./keptFacts.ts";
 import type { CaseArchive, CaseInStore, FactStore } from "./ports.ts";
 import type { Session } from "./session.ts";
 
@@ -41,9 +41,11 @@ export type CaseShelfOptions = {
 };
 
 /** The open case with its facts, as everything that leaves the device is made from it. */
-export function openCase({ state, context }: Session, facts: readonly Fact[]): RecordedCase {
+export function openCase({ state, context }: Session, kept: Pick<KeptFacts, "facts" | "unsavedIds">): RecordedCase {
+  const [facts, unsavedIds] = [kept.facts(), kept.unsavedIds()];
   const { caseId = "", label = "", isRehearsal: rehearsal } = state.log;
-  return recordedCase({ caseId, label, rehearsal, facts, protocol: context.protocol, mark: context.mark });
+  const { protocol, mark } = context;
+  return recordedCase({ caseId, label, rehearsal, facts, unsavedIds, protocol, mark });
 }
 
 /** What is typed to erase a case: its label, or a word where its opening cannot be read. */

@@ -7,7 +7,7 @@ export type KeptFacts = {
   readonly store: FactStore;
   /** Oldest first, with those whose write failed and that are still to be tried again. */
   facts(): readonly Fact[];
-  /** Ids of those. */
+  /** Which of them are still to be tried again. */
   unsavedIds(): ReadonlySet<string>;
 };
 

@@ -13,6 +13,7 @@ import type { RecordView } from "./view/record.ts";
 export type RecordDeskParts = {
   readonly session: Session;
   readonly archive: CaseArchive & Pick<FactStore, "erase">;
+  /** The facts of the open case, with the ones that are still to be written. */
   readonly kept: Pick<KeptFacts, "facts" | "unsavedIds">;
   readonly sha256Hex: Sha256Hex;
   readonly clock: Pick<Clock, "nowMs">;
@@ -39,7 +40,7 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
   const shelf = new CaseShelf({
     ...parts,
     context: () => session.context,
-    open: () => openCase(session, kept.facts()),
+    open: () => openCase(session, kept),
     onChange: onShelf,
   });
   const out = new RecordOut({

@@ -31,7 +31,7 @@ export type Statement = {
 const heardOf = (fact: Fact): Heard | undefined =>
   "heard" in fact ? { words: fact.heard, by: "by" in fact ? fact.by : undefined } : undefined;
 
-function askedBack({ id, prompt, heard, by, askedAtMs }: Question, outcome: NotEntered): Statement {
+function askedBack(id: string, { prompt, heard, by, askedAtMs }: Question, outcome: NotEntered): Statement {
   const asked = { outcome: NOT_ENTERED[outcome], prompt };
   return { id, atMs: askedAtMs, entries: [], asked, heard: { words: heard, by } };
 }
@@ -67,7 +67,7 @@ export function* statementsFromLatest(facts: readonly Fact[], protocol: Protocol
       if (fact.type === "question.asked") {
         const outcome = closings.get(fact.question.id) ?? "open";
         // What was affirmed stands as a statement of its own.
-        if (outcome !== "affirmed") yield askedBack(fact.question, outcome);
+        if (outcome !== "affirmed") yield askedBack(fact.id, fact.question, outcome);
       }
       const text = statementText(fact, protocol);
       if (text === undefined) continue;

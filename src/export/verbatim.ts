@@ -2,8 +2,12 @@ import type { Fact } from "../log/facts.ts";
 
 const TELLS_AGE = /\b(aged?|years?)\b/iu;
 
+/** Neither FHIR nor XML has a place for these in a text. */
+const NO_TEXT = /(?![\t\n\r])[\p{Cc}\p{Cs}\ufffe\uffff]/gu;
+
 /** Words as they were heard, unless an age could be in them; `undefined`: left out. */
-export const tellWords = (words: string): string | undefined => (TELLS_AGE.test(words) ? undefined : words);
+export const tellWords = (words: string): string | undefined =>
+  TELLS_AGE.test(words) ? undefined : words.replace(NO_TEXT, "\ufffd");
 
 /**
  * What was heard of a fact, as it may leave the device: nothing of a breath in which an age was said, whatever the age.

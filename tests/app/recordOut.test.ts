@@ -115,12 +115,13 @@ describe("facts kept beside their store", () => {
     full = true;
     await kept.store.append([second]);
     expect(kept.facts()).toEqual([first, second]);
-    expect([...kept.unsavedIds()]).toEqual([second.id]);
+    expect([...kept.unsavedIds()]).toEqual(["2"]);
     await kept.store.append([second, third]);
     expect(kept.facts()).toEqual([first, second, third]);
+    expect([...kept.unsavedIds()]).toEqual(["2", "3"]);
     full = false;
     await kept.store.append([second, third]);
     expect(kept.facts()).toEqual([first, second, third]);
-    expect(kept.unsavedIds().size).toBe(0);
+    expect([...kept.unsavedIds()]).toEqual([]);
   });
 });

@@ -28,13 +28,15 @@ export type EntriesView = {
 function entryRow(statement: Statement, times: Times, unsavedIds: ReadonlySet<string>): EntryRow {
   const { id, atMs, entries, asked, heard } = statement;
   const strikes = new Set(entries.flatMap(({ strike }) => (strike === undefined ? [] : [strike])));
-  const struck = [...strikes].map((strike) => `struck ${times.time(strike.atMs)}, ${strike.reason}`);
+  const struck = [...strikes].map(
+    (strike) => `struck ${times.time(strike.atMs)}, ${strike.reason}${unsavedIds.has(strike.id) ? " (not saved)" : ""}`,
+  );
   return {
     id,
     timeText: times.time(atMs),
     entries: entries.map(({ id: entryId, text, strike }) => ({ id: entryId, text, isStruck: strike !== undefined })),
     noteText: [...(asked === undefined ? [] : [`${asked.outcome}; asked: ${asked.prompt}`]), ...struck].join("; "),
-    notSaved: entries.some((entry) => unsavedIds.has(entry.id)),
+    notSaved: [id, ...entries.map((entry) => entry.id)].some((each) => unsavedIds.has(each)),
     heardText: heard === undefined ? "" : `“${heard.words}”`,
   };
 }

@@ -1,14 +1,20 @@
 import type { Bundle, Device, Patient, Resource } from "@medplum/fhirtypes";
 import type { RecordedCase } from "../recordedCase.ts";
+import { checklists } from "./checklists.ts";
 import { composition } from "./composition.ts";
 import { computedObservations } from "./computedObservations.ts";
+import { course } from "./course.ts";
+import { encounter } from "./encounter.ts";
 import { createContext, deviceKey, patientKey, urnOf, type Context } from "./elements.ts";
 import { issues } from "./issues.ts";
 import { medications } from "./medications.ts";
 import { spokenObservations } from "./observations.ts";
 import { procedures } from "./procedures.ts";
 import { provenances } from "./provenance.ts";
+import { rescues } from "./rescues.ts";
 import { resourceId } from "./resourceId.ts";
+import { stepValues } from "./stepValues.ts";
+import { strengths } from "./strengths.ts";
 import { unconfirmed } from "./unconfirmed.ts";
 
 /** Somebody, and nothing of who: there is no element in it but its id. */
@@ -32,13 +38,18 @@ function contents(context: Context, nowMs: number): readonly Resource[] {
   const all = [
     ...spokenObservations(context),
     ...computedObservations(context),
+    ...stepValues(context),
+    ...course(context),
     ...procedures(context),
+    ...rescues(context),
+    ...checklists(context),
+    ...strengths(context),
     ...medications(context),
     ...issues(context),
     ...unconfirmed(context),
   ];
   const resources = all.map(({ resource }) => resource);
-  return [patient(context), device(context), ...resources, ...provenances(context, all, nowMs)];
+  return [patient(context), encounter(context), device(context), ...resources, ...provenances(context, all, nowMs)];
 }
 
 function bundle(context: Context, type: "collection" | "document", resources: readonly Resource[], nowMs: number) {

@@ -15,6 +15,7 @@ const base = (context: Context, what: "map" | "cpp" | "gcs", { factId, sinceMs, 
   status: "final" as const,
   ...valueCode(what),
   subject: context.subject,
+  encounter: context.encounter,
   ...effective(context, sinceMs, atMs),
   device: context.device,
 });

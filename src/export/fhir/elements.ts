@@ -3,6 +3,7 @@ import type {
   CodeableConcept,
   Coding,
   Device,
+  Encounter,
   Meta,
   Observation,
   Patient,
@@ -16,14 +17,19 @@ import { isoTime, type TellTime } from "../isoTime.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { toSixDigits } from "../ucum.ts";
 import { verbatim } from "../verbatim.ts";
-import { hl7, TEST_DATA, UCUM_SYSTEM } from "./codes.ts";
+import { CATEGORY_NAMES, hl7, TEST_DATA, UCUM_SYSTEM, type Category } from "./codes.ts";
 import { resourceId } from "./resourceId.ts";
 
 /** Where a resource comes from: said by a person, worked out, or partly taken for granted. */
 export type Origin = "spoken" | "computed" | "assumed";
 
 /** A resource with its origins: what is worked out may rest on something that was assumed. */
-export type Exported<R extends Resource = Resource> = { readonly resource: R; readonly origins: readonly Origin[] };
+export type Exported<R extends Resource = Resource> = {
+  readonly resource: R;
+  readonly origins: readonly Origin[];
+  /** When it was said, Unix ms, where the resource itself has no place for that. */
+  readonly saidMs?: number;
+};
 
 /** What every part of an export needs, worked out once. */
 export type Context = {
@@ -31,6 +37,7 @@ export type Context = {
   readonly time: TellTime;
   readonly heard: (fact: Fact) => string | undefined;
   readonly subject: Reference<Patient>;
+  readonly encounter: Reference<Encounter>;
   readonly device: Reference<Device>;
   /** On every resource: where the case was a rehearsal, none of them is about a patient. */
   readonly meta: { readonly meta?: Meta };
@@ -41,6 +48,7 @@ export const urnOf = (key: string): string => `urn:uuid:${resourceId(key)}`;
 export const referTo = <R extends Resource>(key: string): Reference<R> => ({ reference: urnOf(key) });
 
 export const patientKey = ({ caseId }: RecordedCase): string => `${caseId}/patient`;
+export const encounterKey = ({ caseId }: RecordedCase): string => `${caseId}/encounter`;
 export const deviceKey = ({ caseId }: RecordedCase): string => `${caseId}/device`;
 
 export const createContext = (recorded: RecordedCase): Context => ({
@@ -48,6 +56,7 @@ export const createContext = (recorded: RecordedCase): Context => ({
   time: isoTime("UTC"),
   heard: verbatim(recorded.facts),
   subject: referTo(patientKey(recorded)),
+  encounter: referTo(encounterKey(recorded)),
   device: referTo(deviceKey(recorded)),
   meta: recorded.rehearsal ? { meta: { security: [TEST_DATA] } } : {},
 });
@@ -56,6 +65,9 @@ export const concept = (text: string, ...coding: readonly Coding[]): CodeableCon
   ...(coding.length === 0 ? {} : { coding: [...coding] }),
   text,
 });
+
+export const categoryOf = (category: Category): CodeableConcept =>
+  concept(CATEGORY_NAMES[category], hl7("observation-category", category, CATEGORY_NAMES[category]));
 
 /** @param code UCUM; people read it as the unit too. */
 export const quantity = (value: number, code: string): Quantity => ({

@@ -1,6 +1,7 @@
 import type { DetectedIssue } from "@medplum/fhirtypes";
 import type { Fact } from "../../log/facts.ts";
 import { isWorse, type Priority } from "../../protocol/priority.ts";
+import { toSixDigits } from "../ucum.ts";
 import { own } from "./codes.ts";
 import { concept, period, statusOf, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";
@@ -89,13 +90,30 @@ const ofClock = (context: Context, { id, atMs, byMs }: Extract<Fact, { readonly 
   detail: `Set ${byMs < 0 ? "back" : "forward"} by ${Math.abs(byMs) / 1000} s; no time in this record was moved by it.`,
 });
 
+const ofSleep = (context: Context, { id, atMs, forMs }: Extract<Fact, { readonly type: "device.slept" }>) => ({
+  resourceType: "DetectedIssue" as const,
+  id: resourceId(id),
+  ...context.meta,
+  status: "final" as const,
+  code: concept("Device slept", own("deviceSlept")),
+  identifiedDateTime: context.time(atMs),
+  author: context.device,
+  detail: `For ${toSixDigits(forMs / 1000)} s until then nothing was heard, watched or said.`,
+});
+
 /**
- * Every alert as a `DetectedIssue`, and every change of the device's clock. Not as a `Flag`: that has no severity, and
+ * Every alert as a `DetectedIssue`, and every change of the device's clock and sleep of it. Not as a `Flag`: that has no severity, and
  * nowhere to say who took it on and when. An alert whose value was struck out is entered in error.
  */
 export function issues(context: Context): readonly Exported<DetectedIssue>[] {
   const { facts } = context.recorded;
-  const clocks = facts.flatMap((fact) => (fact.type === "clock.changed" ? [ofClock(context, fact)] : []));
+  const ofDevice = facts.flatMap((fact) =>
+    fact.type === "clock.changed"
+      ? [ofClock(context, fact)]
+      : fact.type === "device.slept"
+        ? [ofSleep(context, fact)]
+        : [],
+  );
   const alerts = episodesOf(facts).map((episode) => ofEpisode(context, episode));
-  return [...alerts, ...clocks].map((resource) => ({ resource, origins: ["computed"] }));
+  return [...alerts, ...ofDevice].map((resource) => ({ resource, origins: ["computed"] }));
 }

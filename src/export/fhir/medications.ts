@@ -1,12 +1,13 @@
-import type { MedicationAdministration } from "@medplum/fhirtypes";
+import type { Medication, MedicationAdministration } from "@medplum/fhirtypes";
 import type { SaidAmount, SaidRate } from "../../log/careFacts.ts";
 import type { Fact } from "../../log/facts.ts";
 import { findMedicine } from "../../protocol/findMedicine.ts";
 import type { Protocol, Step } from "../../protocol/protocol.ts";
 import { infusionSegments, type InfusionSegment } from "../infusionSegments.ts";
 import { toSixDigits, ucumOf } from "../ucum.ts";
-import { concept, notes, period, quantity, type Context, type Exported } from "./elements.ts";
+import { concept, notes, period, quantity, referTo, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";
+import { strengthOf } from "./strengths.ts";
 
 type Of<T extends Fact["type"]> = Extract<Fact, { readonly type: T }>;
 
@@ -14,13 +15,18 @@ const inWords = ({ value, unit }: SaidAmount | SaidRate): string => `${toSixDigi
 
 /**
  * Drugs go by their names: no codes for them were checked. Nobody says the route, so none is given.
+ *
+ * @param from what holds the concentration that it was given from.
  */
-const named = (context: Context, fact: Fact, name: string) => ({
+const named = (context: Context, fact: Fact, name: string, from?: Of<"strength.affirmed">) => ({
   resourceType: "MedicationAdministration" as const,
   id: resourceId(fact.id),
   ...context.meta,
-  medicationCodeableConcept: concept(name),
+  ...(from === undefined
+    ? { medicationCodeableConcept: concept(name) }
+    : { medicationReference: { ...referTo<Medication>(from.id), display: name } }),
   subject: context.subject,
+  context: context.encounter,
 });
 
 const statusOf = (struck: boolean) => (struck ? "entered-in-error" : "completed");
@@ -31,7 +37,7 @@ function bolus(context: Context, fact: Of<"drug.given">): MedicationAdministrati
   const { amount, volumeMl } = fact;
   const volume = volumeMl === undefined || amount.unit === "mL" ? "" : `, ${toSixDigits(volumeMl)} mL`;
   return {
-    ...named(context, fact, nameOf(protocol, fact.drugId)),
+    ...named(context, fact, nameOf(protocol, fact.drugId), strengthOf(context, fact)),
     status: statusOf(struckIds.has(fact.id)),
     effectiveDateTime: context.time(fact.atMs),
     dosage: { text: `${inWords(amount)}${volume}`, dose: quantity(amount.value, ucumOf(amount.unit)) },
@@ -61,7 +67,7 @@ function infusion(context: Context, { fact, untilMs, struck }: InfusionSegment):
     strength && `${inWords({ value: strength.amount, unit: strength.unit })} in ${strength.volumeMl} mL`,
   ].filter((part) => part !== undefined);
   return {
-    ...named(context, fact, nameOf(context.recorded.protocol, fact.drugId)),
+    ...named(context, fact, nameOf(context.recorded.protocol, fact.drugId), strengthOf(context, fact)),
     status: struck ? "entered-in-error" : untilMs === undefined ? "in-progress" : "completed",
     effectivePeriod: period(context, fact.atMs, untilMs),
     dosage: { text: more.join(", "), rateQuantity: quantity(rate.value, ucumOf(rate.unit)) },
@@ -70,10 +76,15 @@ function infusion(context: Context, { fact, untilMs, struck }: InfusionSegment):
 }
 
 const GIVES: readonly (string | undefined)[] = ["strength-affirmed", "infusion-running", "fluid-given"];
+/** Steps about drugs that no record answers: their ids are those by which the grammar knows them. */
+const GIVES_BY_ID: readonly string[] = ["sedationRunning", "rescueOsmotic", "rescueSedation"];
 
-/** Steps about something to be given: answered by it, or standing in a group with one whose syringe is read back. */
+/**
+ * Steps about something to be given: answered by it, known to be about drugs, or standing in a group with one whose syringe
+ * is read back.
+ */
 function drugSteps({ groups }: Protocol): readonly Step[] {
-  const gives = ({ satisfiedBy }: Step): boolean => GIVES.includes(satisfiedBy?.kind);
+  const gives = ({ id, satisfiedBy }: Step): boolean => GIVES.includes(satisfiedBy?.kind) || GIVES_BY_ID.includes(id);
   return groups.flatMap(({ steps }) => {
     const isOfDrugs = steps.some(({ satisfiedBy }) => satisfiedBy?.kind === "strength-affirmed");
     return steps.filter((step) => isOfDrugs || gives(step));

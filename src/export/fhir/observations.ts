@@ -5,28 +5,30 @@ import type { Fact, VitalValue } from "../../log/facts.ts";
 import { readingsOf, takenMs, type Reading, type TakenFact } from "../readings.ts";
 import {
   BLOOD_PRESSURE_PANEL,
-  CATEGORY_NAMES,
-  hl7,
-  ICP_SNOMED,
   loinc,
+  OTHER_CODES,
   own,
   PRESSURE_CODES,
+  PUPIL_REACTIONS,
+  PUPIL_SITES,
+  PUPIL_SIZE,
   VALUE_CODES,
 } from "./codes.ts";
-import { absent, concept, notes, quantity, statusOf, type Context, type Exported } from "./elements.ts";
+import { absent, categoryOf, concept, notes, quantity, statusOf, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";
 
 type Vital = Extract<Fact, { readonly type: "vital.recorded" }>;
 type Background = Extract<Fact, { readonly type: "sex.recorded" | "cause.recorded" | "herniation.recorded" }>;
 
-/** What kind of value this is, under every code that it has. A CPP, a pupil: our own code, and words. */
+/** What kind of value this is, under every code that it has. Where there is none: our own code, and words. */
 export function valueCode(code: keyof typeof VALUE_CODES, method?: VitalValue["method"]) {
   const [category, text, ...codes] = VALUE_CODES[code];
   const more = method && PRESSURE_CODES[method]?.[code as VitalCode];
   const coding = [...codes, ...(more === undefined ? [] : [more])].map(loinc);
-  if (code === "icp") coding.push(ICP_SNOMED);
+  const other = OTHER_CODES[code];
+  if (other !== undefined) coding.push(other);
   return {
-    category: [concept(CATEGORY_NAMES[category], hl7("observation-category", category, CATEGORY_NAMES[category]))],
+    category: [categoryOf(category)],
     code: concept(text, ...(coding.length === 0 ? [own(code)] : coding)),
   };
 }
@@ -51,31 +53,46 @@ const valueOf = ({ code, value, unit }: VitalValue) =>
 
 const NOT_TESTABLE = absent("not-performed", "not testable");
 
-/** A pupil's reaction stands beside its size, or alone; what was not testable has a reason and no value. */
-function found(fact: TakenFact): Partial<Observation> {
+type PupilFact = TakenFact & { readonly code: "pupilLeft" | "pupilRight" };
+const isPupil = (fact: TakenFact): fact is PupilFact => fact.code === "pupilLeft" || fact.code === "pupilRight";
+
+/** One pupil: its size with the reaction beside it, or the reaction alone. Which side it is stands in code, site and words. */
+function pupil(fact: PupilFact): Partial<Observation> & Pick<Observation, "code"> {
+  const { category, code } = valueCode(fact.code);
+  const side = fact.code === "pupilLeft" ? "left" : "right";
   const reaction = fact.type === "vital.recorded" ? fact.reaction : fact.finding;
-  if (reaction === "not-testable") return { dataAbsentReason: NOT_TESTABLE };
-  const code = concept("Pupil reaction", own("pupilReaction"));
+  const reactionCode = concept(`Reaction of the ${side} pupil`, PUPIL_REACTIONS[fact.code]);
+  const said = reaction === undefined ? {} : { valueCodeableConcept: concept(reaction) };
+  const site = { category, bodySite: concept(`${side} pupil`, PUPIL_SITES[fact.code]) };
+  if (fact.type === "finding.recorded") return { ...site, code: reactionCode, ...said };
   return {
-    ...(fact.type === "vital.recorded" ? { valueQuantity: valueOf(fact) } : {}),
-    ...(reaction === undefined ? {} : { component: [{ code, valueCodeableConcept: concept(reaction) }] }),
+    ...site,
+    code: { ...code, coding: [PUPIL_SIZE, ...(code.coding ?? [])] },
+    valueQuantity: valueOf(fact),
+    ...(reaction === undefined ? {} : { component: [{ code: reactionCode, ...said }] }),
   };
 }
 
-const base = ({ subject, time, meta }: Context, fact: Fact, struck: boolean) => ({
+/** What was found; what was not testable has a reason and no value. */
+function found(fact: Exclude<TakenFact, PupilFact>): Partial<Observation> & Pick<Observation, "code"> {
+  const codes = valueCode(fact.code, "method" in fact ? fact.method : undefined);
+  if (fact.type === "finding.recorded") return { ...codes, dataAbsentReason: NOT_TESTABLE };
+  return { ...codes, valueQuantity: valueOf(fact), ...taken(fact) };
+}
+
+const base = ({ subject, encounter, time, meta }: Context, fact: Fact, struck: boolean) => ({
   resourceType: "Observation" as const,
   id: resourceId(fact.id),
   ...meta,
   status: statusOf(struck),
   subject,
+  encounter,
   effectiveDateTime: time(takenMs(fact)),
 });
 
 const single = (context: Context, fact: TakenFact, struck: boolean): Observation => ({
   ...base(context, fact, struck),
-  ...valueCode(fact.code, "method" in fact ? fact.method : undefined),
-  ...found(fact),
-  ...(fact.type === "vital.recorded" ? taken(fact) : {}),
+  ...(isPupil(fact) ? pupil(fact) : found(fact)),
   ...notes(context, fact),
 });
 
@@ -133,7 +150,7 @@ function background(context: Context, fact: Background): Observation {
         : { code: concept("Herniation suspected", own("herniation")), valueBoolean: fact.present };
   return {
     ...base(context, fact, struck),
-    category: valueCode("pupilLeft").category,
+    category: [categoryOf("exam")],
     ...said,
     ...notes(context, fact),
   };

@@ -1,6 +1,8 @@
-import type { Procedure } from "@medplum/fhirtypes";
+import type { Annotation, Procedure } from "@medplum/fhirtypes";
 import { selectAirway, type Attempt, type AttemptOutcome } from "../../log/attempt.ts";
+import { linksOf } from "../../log/chains.ts";
 import type { Fact } from "../../log/facts.ts";
+import { AIRWAY_EVENTS } from "../courseWords.ts";
 import { INTUBATION, SUCCESSFUL, UNSUCCESSFUL } from "./codes.ts";
 import { concept, notes, period, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";
@@ -16,7 +18,21 @@ const OUTCOMES: Readonly<Record<AttemptOutcome, Pick<Procedure, "status" | "outc
 
 const CODE = concept("Insertion of a tracheal tube", INTUBATION);
 
-function ofAttempt(context: Context, { number, startedAtMs, endedAtMs, outcome, implied }: Attempt): Exported {
+/** The calls at the airway from the beginning of an attempt to that of the next, each with its time. */
+function callsOf({ recorded: { state }, time }: Context, fromMs: number, nextMs: number): readonly Annotation[] {
+  const calls = [...linksOf(state.care.airway)].reverse();
+  const own = calls.filter(({ atMs }) => atMs >= fromMs && atMs < nextMs);
+  return own.map(({ event, atMs }) => ({ time: time(atMs), text: AIRWAY_EVENTS[event] }));
+}
+
+function ofAttempt(context: Context, attempt: Attempt, next: Attempt | undefined): Exported {
+  const { number, startedAtMs, endedAtMs, outcome, implied } = attempt;
+  const { note = [] } = notes(
+    context,
+    undefined,
+    `Attempt ${number}`,
+    ...(implied ? ["Nobody called the blade: start assumed"] : []),
+  );
   const resource: Procedure = {
     resourceType: "Procedure",
     id: resourceId(`${context.recorded.caseId}/attempt/${number}`),
@@ -24,8 +40,9 @@ function ofAttempt(context: Context, { number, startedAtMs, endedAtMs, outcome, 
     ...OUTCOMES[outcome],
     code: CODE,
     subject: context.subject,
+    encounter: context.encounter,
     performedPeriod: period(context, startedAtMs, endedAtMs),
-    ...notes(context, undefined, `Attempt ${number}`, ...(implied ? ["Nobody called the blade: start assumed"] : [])),
+    note: [...note, ...callsOf(context, startedAtMs, next?.startedAtMs ?? Infinity)],
   };
   return { resource, origins: implied ? ["spoken", "assumed"] : ["spoken"] };
 }
@@ -38,8 +55,9 @@ const ofStruck = (context: Context, fact: Extract<Fact, { readonly type: "airway
     status: "entered-in-error",
     code: CODE,
     subject: context.subject,
+    encounter: context.encounter,
     performedDateTime: context.time(fact.atMs),
-    ...notes(context, fact, `Call at the airway: ${fact.event}`),
+    ...notes(context, fact, `Call at the airway: ${AIRWAY_EVENTS[fact.event]}`),
   };
   return { resource, origins: ["spoken"] };
 };
@@ -47,6 +65,7 @@ const ofStruck = (context: Context, fact: Extract<Fact, { readonly type: "airway
 /** Each attempt at the tube, with what came of it; and each call at the airway that was struck. */
 export const procedures = (context: Context): readonly Exported[] => {
   const { state, facts, struckIds } = context.recorded;
+  const { attempts } = selectAirway(state);
   const struck = facts.flatMap((f) => (f.type === "airway.event" && struckIds.has(f.id) ? [ofStruck(context, f)] : []));
-  return [...selectAirway(state).attempts.map((attempt) => ofAttempt(context, attempt)), ...struck];
+  return [...attempts.map((attempt, n) => ofAttempt(context, attempt, attempts[n + 1])), ...struck];
 };

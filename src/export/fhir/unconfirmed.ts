@@ -27,6 +27,7 @@ export function unconfirmed(context: Context): readonly Exported<Communication>[
       status: outcome === undefined ? "in-progress" : "completed",
       category: [concept("Statement that nobody confirmed: it counts for nothing", own("unconfirmed"))],
       subject: context.subject,
+      encounter: context.encounter,
       sent: context.time(fact.atMs),
       payload: words.map((contentString) => ({ contentString })),
     };

@@ -5,7 +5,7 @@ import { selectLatest } from "../../log/selectors.ts";
 import { markup, type Html, type Piece } from "./html.ts";
 import { clockChanged } from "./laneEvents.ts";
 import { showLength, type Times } from "./times.ts";
-import { capital, REHEARSAL, showVital } from "./words.ts";
+import { capital, NOT_SAVED, REHEARSAL, showVital } from "./words.ts";
 
 const entry = (name: string, value: Piece): Html => markup`<dt>${name}</dt><dd>${value}</dd>`;
 
@@ -34,9 +34,13 @@ function patientText({ state, protocol }: RecordedCase): string {
 }
 
 /** What a reader must know of the times and the protocol before he reads on. */
-function notesOf({ facts, mark, protocol }: RecordedCase, times: Times, endMs: number): readonly string[] {
+function notesOf({ facts, mark, protocol, unsavedIds }: RecordedCase, times: Times, endMs: number): readonly string[] {
   const openedAtMs = facts[0]?.atMs ?? endMs;
   const notes: string[] = [];
+  if (unsavedIds.size > 0)
+    notes.push(
+      `${unsavedIds.size} of ${facts.length} facts could not be saved on the device yet. What they state is marked ${NOT_SAVED}.`,
+    );
   for (const fact of facts) {
     if (fact.type === "clock.changed")
       notes.push(`At ${times.time(fact.atMs)}: ${clockChanged(fact.byMs)}. The times of this record run on unmoved.`);

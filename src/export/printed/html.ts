@@ -1,3 +1,5 @@
+import { escapeMarkup } from "../escapeMarkup.ts";
+
 /** Text that is HTML already. Only `markup` makes it, so nothing that was heard gets there unescaped. */
 export class Html {
   readonly text: string;
@@ -8,25 +10,11 @@ export class Html {
 
 export type Piece = string | number | Html | undefined | readonly Piece[];
 
-const ENTITIES: Readonly<Record<string, string>> = {
-  "&": "&amp;",
-  "<": "&lt;",
-  ">": "&gt;",
-  '"': "&quot;",
-  "'": "&#39;",
-};
-
-/** Characters that are no text, and those that turn the direction of what follows: they could show a number reversed. */
-const HIDDEN = /(?![\t\n])[\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu;
-
-const escaped = (text: string): string =>
-  text.replace(HIDDEN, "\ufffd").replace(/[&<>"']/gu, (character) => ENTITIES[character] ?? "");
-
 function written(piece: Piece): string {
   if (piece === undefined) return "";
   if (piece instanceof Html) return piece.text;
   if (typeof piece === "object") return piece.map(written).join("");
-  return escaped(String(piece));
+  return escapeMarkup(String(piece));
 }
 
 /** A template of HTML or SVG: what is put into it is escaped unless it is `Html` itself. */

@@ -1,5 +1,5 @@
-import type { AirwayEvent, Phase, SpokenClock } from "../../log/careFacts.ts";
 import type { Fact } from "../../log/facts.ts";
+import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../courseWords.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { showLength } from "./times.ts";
 import { capital, drugName, fluidName, showDose, showMl } from "./words.ts";
@@ -8,29 +8,6 @@ import { capital, drugName, fluidName, showDose, showMl } from "./words.ts";
 export type Lane = {
   readonly name: string;
   readonly events: readonly { readonly atMs: number; readonly text: string; readonly untilMs?: number }[];
-};
-
-export const PHASES: Readonly<Record<Phase, string>> = {
-  assess: "assess",
-  resuscitate: "resuscitate",
-  prepare: "prepare",
-  induce: "induce",
-  intubate: "intubate",
-  settle: "settle",
-  watch: "watch",
-  handOver: "hand over",
-};
-export const AIRWAY_EVENTS: Readonly<Record<AirwayEvent, string>> = {
-  bladeIn: "blade in",
-  out: "blade out",
-  tubeIn: "tube in",
-  tubeConfirmed: "tube confirmed",
-  tubeOut: "tube out",
-};
-export const CLOCKS: Readonly<Record<SpokenClock, string>> = {
-  preoxygenation: "preoxygenation",
-  apnoea: "apnoea",
-  hyperventilation: "hyperventilation",
 };
 
 /** A clock that was set, in words: it moves none of the times of the record. */

@@ -1,4 +1,5 @@
 import { markup, type Html } from "./html.ts";
+import { INK } from "./ink.ts";
 import type { Lane } from "./laneEvents.ts";
 import { isIn, PLOT_PX, ROW_PX, ticksOf, xOf, type Strip } from "./plotFrame.ts";
 
@@ -43,14 +44,14 @@ export function drawLanes(lanes: readonly Lane[], strip: Strip, topPx: number): 
     unlabelled += placed.filter(({ text }) => text === undefined).length;
     const rows = Math.max(1, ...placed.map(({ row }) => row + 1));
     const short = name.length > MOST_NAME ? `${name.slice(0, MOST_NAME - 1)}…` : name;
-    drawn.push(markup`<path class="grid" d="M0 ${y}H${PLOT_PX.right}"/><text x="0" y="${y + 11}">${short}</text>`);
+    drawn.push(markup`<path ${INK.grid} d="M0 ${y}H${PLOT_PX.right}"/><text x="0" y="${y + 11}">${short}</text>`);
     for (const { atMs, untilMs } of bars) {
       const [x1, x2] = [Math.max(PLOT_PX.left, xOf(strip, atMs)), Math.min(PLOT_PX.right, xOf(strip, untilMs))];
-      drawn.push(markup`<rect class="bar" x="${x1}" y="${y + rows * ROW_PX - 1}" width="${x2 - x1}" height="3"/>`);
+      drawn.push(markup`<rect x="${x1}" y="${y + rows * ROW_PX - 1}" width="${x2 - x1}" height="3"/>`);
     }
     for (const { x, text, row, toLeft } of placed)
       drawn.push(
-        markup`<path class="event" d="M${x} ${y + row * ROW_PX + 2}v${ROW_PX - 3}"/><text x="${toLeft ? x - 3 : x + 3}" y="${y + row * ROW_PX + 11}" ${toLeft ? markup` text-anchor="end"` : undefined} >${text}</text>`,
+        markup`<path ${INK.event} d="M${x} ${y + row * ROW_PX + 2}v${ROW_PX - 3}"/><text x="${toLeft ? x - 3 : x + 3}" y="${y + row * ROW_PX + 11}" ${toLeft ? markup` text-anchor="end"` : undefined} >${text}</text>`,
       );
     y += rows * ROW_PX + (bars.length > 0 ? 4 : 0);
   }
@@ -61,5 +62,5 @@ export function drawLanes(lanes: readonly Lane[], strip: Strip, topPx: number): 
     y += ROW_PX;
   }
   const ticks = ticksOf(strip).map((atMs) => `M${xOf(strip, atMs)} ${topPx}V${y}`);
-  return { drawn: markup`<path class="grid" d="${ticks.join("")}"/>${drawn}`, heightPx: y - topPx };
+  return { drawn: markup`<path ${INK.grid} d="${ticks.join("")}"/>${drawn}`, heightPx: y - topPx };
 }

@@ -1,4 +1,5 @@
 import { markup, type Html } from "./html.ts";
+import { INK } from "./ink.ts";
 import { isIn, PLOT_PX, stepsOf, ticksOf, xOf, yOf, type Axis, type Strip } from "./plotFrame.ts";
 import { line, mark, type Look } from "./plotMarks.ts";
 import { showLength } from "./times.ts";
@@ -51,13 +52,13 @@ const touches = ({ fromMs, toMs }: Strip, from: number, to: number): boolean => 
 function grid(axis: Axis, strip: Strip, title: string, unit: string): Html {
   const { left, right } = PLOT_PX;
   const bottom = axis.topPx + axis.heightPx;
-  return markup`<path class="grid" d="${ticksOf(strip)
+  return markup`<path ${INK.grid} d="${ticksOf(strip)
     .map((atMs) => `M${xOf(strip, atMs)} ${axis.topPx}V${bottom}`)
     .join("")}${stepsOf(axis)
     .map((value) => `M${left} ${yOf(axis, value)}H${right}`)
     .join(
       "",
-    )}"/><text x="0" y="${axis.topPx + LETTER_PX}" class="strong">${title}</text><text x="0" y="${axis.topPx + 2 * LETTER_PX + 2}">${unit}</text>${stepsOf(
+    )}"/><text x="0" y="${axis.topPx + LETTER_PX}" ${INK.strong}>${title}</text><text x="0" y="${axis.topPx + 2 * LETTER_PX + 2}">${unit}</text>${stepsOf(
     axis,
   ).map(
     (value) => markup`<text x="${left - 5}" y="${yOf(axis, value) + 4}" text-anchor="end" class="tick">${value}</text>`,
@@ -68,7 +69,7 @@ function gapMark(axis: Axis, strip: Strip, { fromMs, toMs }: Strip): Html {
   const [x1, x2] = [Math.max(PLOT_PX.left, xOf(strip, fromMs)), Math.min(PLOT_PX.right, xOf(strip, toMs))];
   const long = `no reading for ${showLength(toMs - fromMs)}`;
   const text = [long, showLength(toMs - fromMs)].find((one) => one.length * 6.5 < x2 - x1);
-  return markup`<rect class="gap" x="${x1}" y="${axis.topPx}" width="${Math.max(0, x2 - x1)}" height="${axis.heightPx}"/>${
+  return markup`<rect class="gap" ${INK.gap} x="${x1}" y="${axis.topPx}" width="${Math.max(0, x2 - x1)}" height="${axis.heightPx}"/>${
     text === undefined
       ? undefined
       : markup`<text x="${(x1 + x2) / 2}" y="${axis.topPx + axis.heightPx - 4}" text-anchor="middle">${text}</text>`
@@ -94,7 +95,7 @@ function targetLines(axis: Axis, strip: Strip, { targets, endMs }: Panel): Html 
     const [x1, x2] = [Math.max(PLOT_PX.left, xOf(strip, fromMs)), Math.min(PLOT_PX.right, xOf(strip, toMs))];
     const y = yOf(axis, value);
     const width = look.id === "r-sbp" ? 0.8 : 1.6;
-    return markup`<path class="target" d="M${x1} ${y}H${x2}" stroke-width="${width}" stroke-dasharray="${look.targetLine}"/>${toMs >= lastMs ? undefined : markup`<text class="halo" x="${x1 + 3}" y="${y - 3}">${label}</text>`}`;
+    return markup`<path ${INK.target} d="M${x1} ${y}H${x2}" stroke-width="${width}" stroke-dasharray="${look.targetLine}"/>${toMs >= lastMs ? undefined : markup`<text ${INK.halo} x="${x1 + 3}" y="${y - 3}">${label}</text>`}`;
   })}${spread(ends.map(({ value, label }) => ({ y: yOf(axis, value), text: label })))}`;
 }
 
@@ -105,7 +106,7 @@ function band(axis: Axis, strip: Strip, points: readonly BandPoint[], withinMs: 
     .map((run) => {
       const corners = [...run.map((point) => at(point, "high")), ...run.toReversed().map((point) => at(point, "low"))];
       const bars = run.map((point) => `M${xOf(strip, point.atMs)} ${yOf(axis, point.high)}V${yOf(axis, point.low)}`);
-      return markup`<polygon class="band" points="${corners.join(" ")}"/><path class="bars" d="${bars.join("")}"/>`;
+      return markup`<polygon ${INK.band} points="${corners.join(" ")}"/><path ${INK.bars} d="${bars.join("")}"/>`;
     })}`;
 }
 

@@ -15,7 +15,7 @@ import { trendPlot } from "./trendPlot.ts";
 import { REHEARSAL } from "./words.ts";
 
 /** A rehearsal is marked across each page too: not every browser fills the margins. */
-const ACROSS = markup`<svg class="across" viewBox="0 0 180 260" width="100%" height="100%" aria-hidden="true"><text x="90" y="130" text-anchor="middle" transform="rotate(-55 90 130)" font-size="18" fill="none" stroke="#ccc" stroke-width="0.4" >${REHEARSAL}</text></svg>`;
+const ACROSS = markup`<div class="across" aria-hidden="true"></div>`;
 
 /**
  * The record of one case as one HTML document with its own style, to be printed on A4 or Letter.
@@ -46,5 +46,5 @@ export function printedRecord(
   )}${drugSection(recorded, times, strike)}${airwaySection(recorded, times, endMs)}${stepSection(recorded, times, endMs)}${spokenSection(
     recorded,
     times,
-  )}${statementSection(recorded, times)}</main></body></html>`.text;
+  )}${statementSection(recorded, times, strike)}</main></body></html>`.text;
 }

@@ -2,7 +2,7 @@ import type { HeardBy } from "../../log/heardBy.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { statementsFromLatest, type Statement } from "../statements.ts";
 import { markup, section, table, type Html, type Piece } from "./html.ts";
-import { printStruck } from "./struck.ts";
+import type { Strikable } from "./struck.ts";
 import type { Times } from "./times.ts";
 
 const WAYS: Readonly<Record<HeardBy, string>> = {
@@ -11,16 +11,16 @@ const WAYS: Readonly<Record<HeardBy, string>> = {
   browser: "spoken, browser’s recogniser",
 };
 
-function statedCell({ entries, asked }: Statement, times: Times): Piece {
-  if (asked !== undefined) return markup`<b>${asked.outcome}</b>; asked: ${asked.prompt}`;
-  return entries.map(({ text, strike }, i) => [i === 0 ? "" : markup`<br>`, printStruck(text, strike, times)]);
+function statedCell({ id, entries, asked }: Statement, strike: Strikable): Piece {
+  if (asked !== undefined) return strike(id, markup`<b>${asked.outcome}</b>; asked: ${asked.prompt}`);
+  return entries.map((entry, i) => [i === 0 ? "" : markup`<br>`, strike(entry.id, entry.text)]);
 }
 
 const heardCell = ({ heard }: Statement): Piece =>
   heard && markup`<bdi>“${heard.words}”</bdi>${heard.by === undefined ? undefined : `, ${WAYS[heard.by]}`}`;
 
 /** Everything that was stated, one row for each breath, in the order in which it was said. */
-export function statementSection({ facts, protocol }: RecordedCase, times: Times): Html {
+export function statementSection({ facts, protocol }: RecordedCase, times: Times, strike: Strikable): Html {
   const statements = [...statementsFromLatest(facts, protocol)].reverse();
   return section(
     "statements",
@@ -28,7 +28,7 @@ export function statementSection({ facts, protocol }: RecordedCase, times: Times
     table(
       "In the order in which it was said; struck entries and those not confirmed count for nothing",
       ["Time", "Stated", "Heard as"],
-      statements.map((statement) => [times.time(statement.atMs), statedCell(statement, times), heardCell(statement)]),
+      statements.map((statement) => [times.time(statement.atMs), statedCell(statement, strike), heardCell(statement)]),
     ),
   );
 }

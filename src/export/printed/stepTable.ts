@@ -4,23 +4,14 @@ import { isAfterTube } from "../../log/phase.ts";
 import { placesOf, type ListId } from "../../log/steps/lists.ts";
 import { answerOf } from "../../log/steps/openSteps.ts";
 import { isSatisfied } from "../../log/steps/satisfied.ts";
+import { ANSWERS, LISTS } from "../courseWords.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { markup, section, table, type Html, type Piece } from "./html.ts";
 import type { Times } from "./times.ts";
 import { capital } from "./words.ts";
 
-const LISTS: Readonly<Record<ListId, string>> = {
-  prepare: "Preparation",
-  afterTube: "After the tube",
-  rescue: "Herniation rescue",
-  failedAirway: "Failed airway",
-};
-const ANSWERS: Readonly<Record<StepAnswer, string>> = {
-  done: "done",
-  "not-needed": "not needed",
-  later: "put off",
-  waived: "WAIVED",
-};
+/** What was waived must strike the eye. */
+const answerText = (answer: StepAnswer): string => (answer === "waived" ? "WAIVED" : ANSWERS[answer]);
 
 const showStepValue = ({ value, unit }: StepValue): string =>
   unit === "size" ? `size ${showAmount(value)}` : `${showAmount(value)} ${unit.replace("mcg", "micrograms")}`;
@@ -35,7 +26,7 @@ type Answered = {
 /** An answer with all that was said with it: "done, 8 mm", "WAIVED: no time". */
 export const showAnswer = ({ answer, value, reason, role }: Answered): string =>
   [
-    reason === undefined ? ANSWERS[answer] : `${ANSWERS[answer]}: ${reason}`,
+    reason === undefined ? answerText(answer) : `${answerText(answer)}: ${reason}`,
     ...(value === undefined ? [] : [showStepValue(value)]),
     ...(role === undefined ? [] : [role]),
   ].join(", ");

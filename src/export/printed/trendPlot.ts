@@ -181,7 +181,7 @@ function drawStrip(
   const below = drawLanes(lanes, strip, y);
   const height = y + below.heightPx + 2;
   const label = `Trend from ${times.full(strip.fromMs)} to ${times.time(strip.toMs)}`;
-  return markup`<figure><figcaption>${label}</figcaption><svg role="img" aria-label="${label}" width="${PLOT_PX.width}" height="${height}" viewBox="0 0 ${PLOT_PX.width} ${height}" >${ticksOf(
+  return markup`<figure><figcaption>${label}</figcaption><svg role="img" font-size="12" aria-label="${label}" width="${PLOT_PX.width}" height="${height}" viewBox="0 0 ${PLOT_PX.width} ${height}" >${ticksOf(
     strip,
   ).map(
     (atMs) => markup`<text x="${xOf(strip, atMs)}" y="11" text-anchor="middle">${times.hour(atMs)}</text>`,

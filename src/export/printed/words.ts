@@ -10,6 +10,9 @@ import type { Protocol } from "../../protocol/protocol.ts";
 /** Stands on every page of a case without a patient. */
 export const REHEARSAL = "REHEARSAL: no patient";
 
+/** Stands beside what the device could not write yet. */
+export const NOT_SAVED = "NOT SAVED";
+
 /** A stored unit as it is printed. */
 const UNITS: Readonly<Record<UcumUnit, string>> = {
   "mm[Hg]": "mmHg",

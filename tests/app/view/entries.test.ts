@@ -69,6 +69,11 @@ describe("the entries on the screen", () => {
     const unsavedIds = new Set([last.id]);
     expect(rowOf("MAP 91", { unsavedIds })?.[3]).toBe("not saved");
     expect(view({ unsavedIds }).rows.filter(({ notSaved }) => notSaved)).toHaveLength(1);
+    const ofType = (type: string) => facts.find((fact) => fact.type === type)!.id;
+    expect(rowOf("asked:", { unsavedIds: new Set([ofType("question.asked")]) })?.[3]).toBe("not saved");
+    expect(rowOf("SBP 210", { unsavedIds: new Set([ofType("entry.struck")]) })?.[2]).toBe(
+      "struck 14:05:20, disregarded (not saved)",
+    );
   });
 
   it("show a question that still stands as not yet confirmed", () => {

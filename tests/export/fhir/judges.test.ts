@@ -8,7 +8,7 @@ import { complaints, listed } from "./judges.ts";
 const SAID = [
   ...["one twenty over eighty", "heart rate ninety", "sats ninety seven", "map ninety", "i c p twenty"],
   ...["eyes two verbal not testable motor four", "saline 250 given", "noradrenaline 4 milligrams in 250"],
-  ...["start noradrenaline at 5 millilitres per hour", "blade in", "sats eighty four"],
+  ...["start noradrenaline at 5 millilitres per hour", "blade in", "sats eighty four", "suction ready"],
 ];
 const facts = playMoves(SAID.map((words): Move => ({ kind: "say", words, by: "typed", then: "affirm" })));
 const collection = collectionBundle(recordedFrom(facts), 1_900_000_000_000);
@@ -31,6 +31,7 @@ function spoiled(bundle: Bundle, spoil: Spoil): Bundle {
   return copy;
 }
 
+const BOTH = { medicationCodeableConcept: { text: "a" }, medicationReference: { display: "b" } };
 const HR = '"8867-4"';
 
 // [what is wrong, how the bundle is spoiled, which judge must say so]
@@ -100,6 +101,28 @@ const PLANTED: readonly (readonly [string, Spoil, RegExp])[] = [
   ],
   ["an address twice", (b) => b["entry"].push(b["entry"][0]), /^reference: an address/],
   ["an address of another id", (b) => (b["entry"][0].fullUrl = b["entry"][1].fullUrl), /^reference: /],
+  ["an Encounter without a class", (_, find) => delete find("Encounter").class, /^medplum: Missing/],
+  [
+    "a class in the shape of R5",
+    (_, find) => (find("Encounter").class = [{ coding: [find("Encounter").class] }]),
+    /^medplum: .*class/,
+  ],
+  [
+    "a list in a state that does not exist",
+    (_, find) => (find("QuestionnaireResponse").status = "done"),
+    /^fhir: Code/,
+  ],
+  [
+    "an answer with two values",
+    (_, find) => (find("QuestionnaireResponse").item[0].item[0].answer[0].valueString = "done"),
+    /^choice: two value/,
+  ],
+  [
+    "a strength without a unit",
+    (_, find) => delete find("Medication").ingredient[0].strength.numerator.code,
+    /^ucum: no unit/,
+  ],
+  ["a drug told twice", (_, find) => Object.assign(find("MedicationAdministration"), BOTH), /^choice: two medication/],
   ["Provenance of nobody", (_, find) => delete find("Provenance").agent, /^medplum: Missing/],
   ["Provenance of no time", (_, find) => delete find("Provenance").recorded, /^medplum: Missing/],
 ];

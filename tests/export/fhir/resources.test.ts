@@ -37,6 +37,63 @@ describe("what does not count", () => {
   });
 });
 
+describe("codes", () => {
+  const codesOf = (said: readonly string[]): readonly unknown[] =>
+    ofType(bundleOf(said.map((words) => say(words))), "Observation").map(({ code, bodySite, component = [] }) =>
+      [code, bodySite, ...component.map((part) => part.code)].map((one) => one?.coding?.map((c) => c.code).join()),
+    );
+
+  // The codes are those of VALUE_CODES and its neighbours, each with its source there.
+  it("a perfusion pressure is one for LOINC and for ISO/IEEE 11073, as ICP is for LOINC and SNOMED CT", () => {
+    expect(codesOf(["map ninety", "i c p twenty"])).toContainEqual(["60956-0,250844005", undefined]);
+    expect(codesOf(["map ninety", "i c p twenty"])).toContainEqual(["61017-0,153604", undefined]);
+  });
+
+  it("a pupil never changes sides: which it is stands in the code, the site and the code of its reaction", () => {
+    expect(codesOf(["left pupil four brisk"])).toEqual([["363953003,pupilLeft", "16089004", "79899-1"]]);
+    expect(codesOf(["right pupil four brisk"])).toEqual([["363953003,pupilRight", "52378001", "79815-7"]]);
+  });
+
+  it("a reaction that was said without a size is a reaction, and no size without a value", () => {
+    expect(codesOf(["left pupil fixed"])).toEqual([["79899-1", "16089004"]]);
+    const [pupil] = ofType(bundleOf([say("left pupil fixed")]), "Observation");
+    expect([pupil?.valueCodeableConcept?.text, pupil?.valueQuantity, pupil?.component]).toEqual([
+      "fixed",
+      undefined,
+      undefined,
+    ]);
+  });
+});
+
+describe("the case as an Encounter", () => {
+  const moves = [
+    say("map ninety"),
+    say("i c p twenty"),
+    say("saline 250 given"),
+    say("blade in"),
+    leave("i c p fifty"),
+  ];
+  const bundle = documentBundle(recordedFrom(playMoves(moves)), NOW_MS);
+  const [encounter] = ofType(bundle, "Encounter");
+
+  it("has the case's own random id, its beginning, and a class that nobody could have known", () => {
+    expect(encounter).toMatchObject({ status: "in-progress", class: { code: "UNK" } });
+    expect(encounter?.identifier).toEqual([{ system: "urn:x-tragus:case", value: "random" }]);
+    expect(encounter?.period?.end).toBeUndefined();
+  });
+
+  it("is referred to by all that R4 lets refer to one", () => {
+    const to = { reference: `urn:uuid:${encounter?.id}` };
+    const referring = (bundle.entry ?? []).flatMap(({ resource: r }): readonly (readonly [string, unknown])[] => {
+      if (r?.resourceType === "MedicationAdministration") return [[r.resourceType, r.context]];
+      const mayRefer = ["Composition", "Observation", "Procedure", "Communication"].includes(r?.resourceType ?? "");
+      return r !== undefined && mayRefer ? [[r.resourceType, "encounter" in r ? r.encounter : undefined]] : [];
+    });
+    expect(new Set(referring.map(([type]) => type)).size).toBe(5);
+    expect(referring.filter(([, reference]) => JSON.stringify(reference) !== JSON.stringify(to))).toEqual([]);
+  });
+});
+
 describe("drugs", () => {
   it("that were passed over are not done, with the reason as said; an answer that was replaced is not there", () => {
     const bundle = bundleOf([say("fluid not needed"), say("sedation not needed no time"), say("fluid done")]);

@@ -34,9 +34,9 @@ describe("the head", () => {
     expect(readme).toContain(`**Cautions.** ${defaultProtocol.caution}`);
   });
 
-  it("marks a rehearsal in title, head, margin and across the page; a case of a patient nowhere", () => {
+  it("marks a rehearsal in title, head, margin, headings, heads of tables and across the page; a case of a patient nowhere", () => {
     const rehearsal = fullCase().html({ rehearsal: true });
-    expect(rehearsal.match(/REHEARSAL: no patient/gu)?.length).toBe(4);
+    expect(rehearsal.match(/REHEARSAL: no patient/gu)?.length).toBe(6);
     expect(html).not.toContain("REHEARSAL");
   });
 
@@ -207,5 +207,33 @@ describe("what was heard", () => {
     const c = new PrintedCase();
     c.add({ type: "airway.event", event: "bladeIn", ...HEARD });
     expect(row(c.html(), "Blade in")).toEqual(["14:02:00", "Blade in", "“as said”, spoken"]);
+  });
+});
+
+describe("what could not be saved yet", () => {
+  const c = fullCase();
+  const { facts } = c.builder;
+  const idsOf = (type: string): readonly string[] => facts.filter((f) => f.type === type).map(({ id }) => id);
+  const unsavedIds = new Set(
+    ["question.asked", "fluid.given", "drug.given", "entry.struck"].flatMap((t) => idsOf(t).slice(-1)),
+  );
+  const printed = c.html({ unsavedIds });
+
+  it("is marked wherever it is stated, and counted in the head", () => {
+    expect(textOf(printed)).toContain(
+      `4 of ${facts.length} facts could not be saved on the device yet. What they state is marked NOT SAVED.`,
+    );
+    const marked = rowsWith(printed, "NOT SAVED").map((cells) => cells.find((cell) => cell.includes("NOT SAVED")));
+    expect(marked).toEqual([
+      "Ketamine struck 14:08:20, disregarded (NOT SAVED) NOT SAVED",
+      "Isotonic crystalloid NOT SAVED",
+      "Isotonic crystalloid 250 mL given NOT SAVED",
+      "NOT CONFIRMED, does not count; asked: One five or five zero? NOT SAVED",
+      "Ketamine 40 mg given struck 14:08:20, disregarded (NOT SAVED) NOT SAVED",
+    ]);
+  });
+
+  it("is nowhere spoken of where all is saved", () => {
+    expect(html).not.toMatch(/not be saved|NOT SAVED/u);
   });
 });

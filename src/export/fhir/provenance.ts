@@ -1,5 +1,6 @@
 import type { Observation, Provenance, ProvenanceAgent, Reference } from "@medplum/fhirtypes";
 import type { Fact } from "../../log/facts.ts";
+import type { Strike } from "../statements.ts";
 import { hl7, own } from "./codes.ts";
 import { concept, referTo, type Context, type Exported, type Origin } from "./elements.ts";
 import { panelFactIds } from "./observations.ts";

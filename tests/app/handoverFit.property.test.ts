@@ -125,7 +125,7 @@ describe("the handover of any stuffed case", () => {
         const isWhole = all.every((key) => told.handover.some((part) => part.key === key && part.level === 0));
         expect(told.handover.at(-1)?.text === "More on the screen: say go on.").toBe(!isWhole);
       }),
-      { numRuns: 25 },
+      { numRuns: 20 },
     );
   });
 
@@ -136,7 +136,7 @@ describe("the handover of any stuffed case", () => {
         told.parts("handover");
         expectInfusions(told);
       }),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
   });
 
@@ -152,7 +152,7 @@ describe("the handover of any stuffed case", () => {
         expect(isCounted || named.length === running.length).toBe(true);
         expect(totalS(told.handover)).toBeLessThanOrEqual(SHORT_S);
       }),
-      { numRuns: 25 },
+      { numRuns: 20 },
     );
   });
 
@@ -163,7 +163,7 @@ describe("the handover of any stuffed case", () => {
         expect(secondsOf(flite, told.sentences("handover"))).toBeLessThanOrEqual(WHOLE_S);
         expect(secondsOf(flite, told.sentences("handover short"))).toBeLessThanOrEqual(SHORT_S);
       }),
-      { numRuns: 8 },
+      { numRuns: 6 },
     );
   });
 });

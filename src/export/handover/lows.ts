@@ -25,6 +25,8 @@ const perfusions = (state: CaseState, protocol: Protocol): readonly Stamped[] =>
     return { mmHg: cppMmHg, atMs, seq };
   });
 
+const MS_PER_MIN = 60_000;
+
 function lowOf(
   code: Low["code"],
   readings: readonly Stamped[],
@@ -38,7 +40,10 @@ function lowOf(
   const totals = lowPressureDose(series, targetMmHg, unknownAfterMs);
   if (!totals.ok || totals.value.lowest === undefined || totals.value.last === undefined) return [];
   const { lowest, last, belowMin, anyBelow, unknownMin } = totals.value;
-  const isLeast = unknownMin > 0 || nowMs - last.atMs > unknownAfterMs;
+  const sinceMs = nowMs - last.atMs;
+  // A pressure that was last under the target is so still, for all that is known.
+  const goesOn = last.mmHg < targetMmHg && sinceMs >= MS_PER_MIN;
+  const isLeast = unknownMin > 0 || sinceMs > unknownAfterMs || goesOn;
   return [
     { code, lowestMmHg: lowest.mmHg, atMs: lowest.atMs, targetMmHg, underMin: belowMin, anyUnder: anyBelow, isLeast },
   ];
@@ -51,7 +56,8 @@ function lowOf(
  *
  * @param nowMs Unix ms.
  *
- * Not for: the targets as they were earlier in the case; the number of the target is always said beside the minutes.
+ * Not for: the targets as they were earlier in the case: the minutes are told with the number of the target where there is
+ * time for it.
  */
 export function selectLows(state: CaseState, protocol: Protocol, nowMs: number): readonly Low[] {
   const targets = selectTargets(state, protocol);

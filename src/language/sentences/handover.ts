@@ -151,7 +151,7 @@ const GASES: readonly string[] = ["spo2", "etco2", "hr", "icp"];
 function sayNow({ perfusion, numbers }: Handover, pen: Pen, nowMs: number): readonly Line[] {
   const { pressure, map } = perfusion;
   const times = [pressure, map].flatMap((one) => (one === undefined ? [] : [one.atMs]));
-  const ago = times.length === 0 ? "" : pen.ago(nowMs - Math.min(...times));
+  const ago = times.length === 0 ? "" : pen.taken(nowMs - Math.min(...times));
   const isGas = ({ code }: VitalEntry): boolean => GASES.includes(code);
   const [whole, brief] = [pen.perfusion, pen.perfusionBriefly].map((words) =>
     times.length === 0 ? "" : comma(...words(perfusion), ago),
@@ -187,8 +187,11 @@ function sayCause(cause: Handover["cause"], isBrief: boolean): string {
   return isBrief ? `cause ${CAUSES[cause]}` : CAUSES[cause];
 }
 
-const sayRunning = ({ handover: { infusions } }: HandoverContext, pen: Pen): string =>
-  `${pen.count(infusions.length)} infusions run`;
+function sayRunning({ handover: { infusions }, nameOf }: HandoverContext, pen: Pen): string {
+  const [first, ...others] = infusions;
+  if (first === undefined) return "";
+  return others.length === 0 ? `${nameOf(first[0])} runs` : `${pen.count(infusions.length)} infusions run`;
+}
 
 /** Every part with its lines, in no order: `handoverParts` puts them in that of the protocol. Empty parts have none. */
 export function handoverLines(
@@ -197,7 +200,7 @@ export function handoverLines(
   isBrief: boolean,
 ): Readonly<Record<PartId, readonly Line[]>> {
   const { handover, nameOf, due, nowMs } = context;
-  const { openedAtMs, cause, infusions, unconfirmed } = handover;
+  const { openedAtMs, cause, unconfirmed } = handover;
   return {
     lows: sayLows(handover, RANKS.always, pen, isBrief),
     patient: sayPatient(handover, pen),
@@ -208,7 +211,7 @@ export function handoverLines(
     airway: sayAirway(handover, pen, nowMs),
     now: sayNow(handover, pen, nowMs),
     infusions: sayInfusions(context, pen, isBrief),
-    running: isBrief && infusions.length > 1 ? line("running", RANKS.always, sayRunning(context, pen)) : [],
+    running: line("running", RANKS.always, isBrief ? sayRunning(context, pen) : ""),
     unconfirmed: unconfirmed.flatMap((one) => {
       const [stated, ago] = [pen.unconfirmed(one, nameOf), pen.ago(nowMs - one.atMs)];
       const words = `not confirmed, not counted: ${stated}`;

@@ -16,7 +16,7 @@ function sayEntries(entries: readonly Entry[], pen: Pen): readonly string[] {
 
 /** Those of one age together, each with that age; in short all together, with the greatest age. */
 export function aged(key: string, rank: number, entries: readonly Entry[], pen: Pen, nowMs: number): readonly Line[] {
-  const agoOf = ({ atMs }: Entry): string => pen.ago(nowMs - atMs);
+  const agoOf = ({ atMs }: Entry): string => pen.taken(nowMs - atMs);
   const ages = [...new Set(entries.map(agoOf))];
   const whole = ages
     .map((ago) =>

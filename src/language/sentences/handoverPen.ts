@@ -17,17 +17,21 @@ import { showEmpty, showGivenTotal, showInfusion } from "./shownDose.ts";
 import { sayCpp, sayMap } from "./status.ts";
 import { sayStepValue, showStepValue } from "./stepValue.ts";
 import { sayUnconfirmedStatement, showUnconfirmedStatement } from "./unconfirmed.ts";
-import { sayPressure, showAge, showPressure, showValue } from "./vital.ts";
+import { sayAge, sayPressure, showAge, showPressure, showValue } from "./vital.ts";
 
 /** How the parts of a handover are put down: spoken or printed. What is said and in which order is the same for both. */
 export type Pen = {
   readonly count: (n: number) => string;
   readonly minutes: (n: number) => string;
+  /** In one way also where it sounds like another number. */
+  readonly minutesOnce: (n: number) => string;
   readonly low: (low: Low) => string;
   readonly entry: (entry: VitalEntry | FindingEntry) => string;
   /** Two pupils that are alike, from what is said of the left one. */
   readonly bothPupils: (left: string) => string;
   readonly ago: (ageMs: number) => string;
+  /** The age of numbers, after the last of them: aloud not as if it were one more. */
+  readonly taken: (ageMs: number) => string;
   readonly given: (name: string, total: GivenDrug["total"]) => string;
   readonly givenBriefly: (name: string, total: GivenDrug["total"]) => string;
   readonly fluid: (label: string, volumeMl: number) => string;
@@ -50,6 +54,12 @@ const withReaction = (words: string, { reaction }: VitalEntry): string =>
   reaction === undefined ? words : `${words} ${reaction}`;
 const found = (name: string, { finding }: FindingEntry): string => `${name} ${finding.replace("-", " ")}`;
 
+const JUST_NOW = "just now";
+function sayAgo(ageMs: number): string {
+  const age = sayAgeSafely(ageMs);
+  return age === "now" ? JUST_NOW : `${age} ago`;
+}
+
 const both = (left: string): string => left.replace(/^left pupil/iu, "both pupils");
 
 /** "Ketamine one ten, one one zero, milligrams"; of several doses how many. */
@@ -71,6 +81,7 @@ const measured = ({ map, cpp }: Perfusion, say: (mmHg: number) => string): reado
 export const spokenPen = (usual: UsualUnits): Pen => ({
   count: (n) => sayNumber(n, 0),
   minutes: (n) => sayAgeSafely(n * 60_000),
+  minutesOnce: (n) => sayAge(n * 60_000),
   low: ({ code, lowestMmHg }) =>
     `${code === "cpp" ? "CPP" : VITALS[code].spokenName} ${saySafely(code === "cpp" ? "map" : code, lowestMmHg, "mmHg", 0)}`,
   entry: (entry) => {
@@ -80,9 +91,10 @@ export const spokenPen = (usual: UsualUnits): Pen => ({
       : found(VITALS[entry.code].spokenName, entry);
   },
   bothPupils: both,
-  ago: (ageMs) => {
-    const age = sayAgeSafely(ageMs);
-    return age === "now" ? "just now" : `${age} ago`;
+  ago: sayAgo,
+  taken: (ageMs) => {
+    const ago = sayAgo(ageMs);
+    return ago === JUST_NOW ? ago : `taken ${ago}`;
   },
   given: sayTotal(sayAmount),
   givenBriefly: sayTotal(sayAmountSafely),
@@ -104,6 +116,7 @@ export const spokenPen = (usual: UsualUnits): Pen => ({
 export const printedPen = (usual: UsualUnits): Pen => ({
   count: String,
   minutes: (n) => `${n} min`,
+  minutesOnce: (n) => `${n} min`,
   low: ({ code, lowestMmHg }) =>
     `${code === "cpp" ? "CPP" : VITALS[code].label} ${showValue(code === "cpp" ? "map" : code, lowestMmHg)}`,
   entry: (entry) => {
@@ -113,6 +126,7 @@ export const printedPen = (usual: UsualUnits): Pen => ({
   },
   bothPupils: both,
   ago: showAge,
+  taken: showAge,
   given: (name, total) => `${name}: ${showGivenTotal(total)}`,
   givenBriefly: (name, total) => `${name}: ${showGivenTotal(total)}`,
   fluid: (label, volumeMl) => `${label} ${showAmount(volumeMl)} mL`,

@@ -19,7 +19,7 @@ function underBriefly(low: Low, isFirst: boolean, pen: Pen): string {
   return low.anyUnder ? `under${forHowLong(low, pen)}` : "never under";
 }
 
-/** In fewest words: minutes in one way, and that they are a least is said once, where the first says it. */
+/** In fewest words: minutes once, and that they are a least is said once, where the first says it. */
 function underBriefest(low: Low, isSaid: boolean, pen: Pen): string {
   if (low.anyUnder && low.underMin === 0) return "time unknown";
   return underBriefly({ ...low, isLeast: low.isLeast && !isSaid }, false, { ...pen, minutes: pen.minutesOnce });

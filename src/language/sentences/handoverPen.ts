@@ -17,13 +17,13 @@ import { showEmpty, showGivenTotal, showInfusion } from "./shownDose.ts";
 import { sayCpp, sayMap } from "./status.ts";
 import { sayStepValue, showStepValue } from "./stepValue.ts";
 import { sayUnconfirmedStatement, showUnconfirmedStatement } from "./unconfirmed.ts";
-import { sayAge, sayPressure, showAge, showPressure, showValue } from "./vital.ts";
+import { sayPressure, showAge, showPressure, showValue } from "./vital.ts";
 
 /** How the parts of a handover are put down: spoken or printed. What is said and in which order is the same for both. */
 export type Pen = {
   readonly count: (n: number) => string;
   readonly minutes: (n: number) => string;
-  /** In one way also where it sounds like another number. */
+  /** Digit by digit alone where it sounds like another number. */
   readonly minutesOnce: (n: number) => string;
   readonly low: (low: Low) => string;
   readonly entry: (entry: VitalEntry | FindingEntry) => string;
@@ -81,7 +81,8 @@ const measured = ({ map, cpp }: Perfusion, say: (mmHg: number) => string): reado
 export const spokenPen = (usual: UsualUnits): Pen => ({
   count: (n) => sayNumber(n, 0),
   minutes: (n) => sayAgeSafely(n * 60_000),
-  minutesOnce: (n) => sayAge(n * 60_000),
+  // "Nineteen, one nine, minutes" without its first way, which was heard as ninety.
+  minutesOnce: (n) => sayAgeSafely(n * 60_000).replace(/^[^,]+, ([^,]+),/u, "$1"),
   low: ({ code, lowestMmHg }) =>
     `${code === "cpp" ? "CPP" : VITALS[code].spokenName} ${saySafely(code === "cpp" ? "map" : code, lowestMmHg, "mmHg", 0)}`,
   entry: (entry) => {

@@ -32,5 +32,7 @@ export function toVoice(report: Report): VoiceInput {
     items.push(...parts.map((text) => ({ text, priority: "none", alertId: undefined, isPart: true }) as const));
   else if (reply !== "")
     items.push({ text: reply, priority: "none", alertId: undefined, about: outdated, ...asked, ...brisk });
-  return { kind: "say", items, withdrawn, closed: facts.flatMap(closedBy), outdated };
+  // Talk that was not for us is no reason to leave off.
+  const answered = answer !== undefined && answer.outcome !== "ignored";
+  return { kind: "say", items, withdrawn, closed: facts.flatMap(closedBy), outdated, answered };
 }

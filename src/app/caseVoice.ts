@@ -1,6 +1,6 @@
 import type { ConversationOptions } from "./conversationOptions.ts";
 import { mannerOf } from "./manner.ts";
-import { Mouth } from "./mouth.ts";
+import { Mouth, type WordsEnd } from "./mouth.ts";
 import type { Report } from "./session.ts";
 import type { TalkState } from "./talkState.ts";
 import type { QueueItem } from "./voiceQueue.ts";
@@ -17,16 +17,16 @@ export type CaseVoiceParts = Pick<ConversationOptions, "session" | "clock" | "sp
 /** The mouth of a case: as loud and as fast as its settings and the room ask for, and its words go into the record. */
 export function caseVoice({ session, clock, speaker, ...on }: CaseVoiceParts): Mouth {
   /** Nothing waits for the record: the words sound meanwhile. */
-  const onWords = ({ text, priority, alertId }: QueueItem): (() => void) => {
+  const onWords = ({ text, priority, alertId }: QueueItem): WordsEnd => {
     on.onShow({ lastSpoken: text });
     const named = alertId === undefined ? {} : { alertId };
     const started = session.record({ type: "speech.started", text, priority, ...named }, clock.nowMs());
     void started.then(on.onReport);
-    return () => {
+    return (how) => {
       const atMs = clock.nowMs();
-      void started
-        .then(({ facts }) => session.record({ type: "speech.cut", startedId: facts[0]?.id ?? "" }, atMs))
-        .then(on.onReport);
+      const startedId = started.then(({ facts }) => facts[0]?.id ?? "");
+      if (how === "ended") void startedId.then((id) => session.spoken(id));
+      else void startedId.then((id) => session.record({ type: "speech.cut", startedId: id }, atMs)).then(on.onReport);
     };
   };
   return new Mouth(speaker, {

@@ -2,14 +2,17 @@ import { showSpeakerError, VOICE_AGAIN } from "./hearingWords.ts";
 import type { Clock, Mark, Speaker, SpeakerError, Spoken } from "./ports.ts";
 import { emptyVoiceQueue, queueVoice, type NewItem, type QueueItem, type VoiceInput } from "./voiceQueue.ts";
 
+/** What is to be done when words that sounded have ended or were cut off. */
+export type WordsEnd = (how: "ended" | "cut") => void;
+
 export type MouthParts = {
   readonly clock: Clock;
   /** How this is to be said now. */
   readonly mannerOf: (item: QueueItem) => Pick<Spoken, "pace" | "gainDb">;
   /** Our voice sounds from now on, or is silent. */
   readonly onSounding: (sounding: boolean) => void;
-  /** These words begin to sound. @returns what to do if they are cut off. */
-  readonly onWords: (item: QueueItem) => () => void;
+  /** These words begin to sound. */
+  readonly onWords: (item: QueueItem) => WordsEnd;
   /** These words can only be read. */
   readonly onMute: (text: string) => void;
   /** These alerts were not said in time. */
@@ -82,15 +85,15 @@ export class Mouth {
     const { text, priority, withinMs } = item;
     const tone = priority === "none" ? {} : { tone: priority };
     const brisk = withinMs === undefined ? {} : { withinMs };
-    let onCut: (() => void) | undefined;
+    let onEnd: WordsEnd | undefined;
     const said = await this.#speaker.say(
       { text, ...tone, ...brisk, ...this.#on.mannerOf(item) },
       () => this.#on.onSounding(true),
-      () => (onCut = this.#on.onWords(item)),
+      () => (onEnd = this.#on.onWords(item)),
     );
-    if (!said.ok || said.value === "cancelled") onCut?.();
+    onEnd?.(said.ok && said.value === "ended" ? "ended" : "cut");
     if (said.ok) {
-      if (onCut !== undefined) this.#works();
+      if (onEnd !== undefined) this.#works();
     } else if (said.error.kind !== "disposed") {
       this.#fail(said.error);
       this.#on.onMute(text);

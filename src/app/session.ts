@@ -1,6 +1,6 @@
 import { labelFrom } from "../log/caseLabel.ts";
 import { emptyCase, type CaseState } from "../log/caseState.ts";
-import type { Fact, NewFact } from "../log/facts.ts";
+import type { Fact } from "../log/facts.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import { NOT_CLOSED, NOT_ERASED, sayClosed, sayErased, sayOpened } from "../language/sentences/caseRecord.ts";
 import { sentences } from "../language/sentences/sentence.ts";
@@ -8,7 +8,7 @@ import { clockNews } from "./clockNews.ts";
 import { freshState, grammarState, type AppContext, type AppState } from "./context.ts";
 import { stamp } from "./decide/stamp.ts";
 import type { DeviceFault } from "../rules/alerts/condition.ts";
-import { followHandover, sayAgainOf } from "./handover.ts";
+import { endPart } from "./handover.ts";
 import { outdatedBetween } from "./outdated.ts";
 import { RecordKeeper, type Saved } from "./recordKeeper.ts";
 import { onResuming, resumed } from "./resuming.ts";
@@ -18,6 +18,7 @@ import { markOf, type LoadedProtocol } from "./protocolFile.ts";
 import { announceProtocol, firstFacts, isSameMark, replacingFacts, type NewCase } from "./protocolFileMark.ts";
 import type { Announcement } from "./announcement.ts";
 import { withdrawnOf } from "./speakDue.ts";
+import { takeSpeech, type SpeechFact } from "./takeSpeech.ts";
 import { takeTick, takeUtterance, type Turn } from "./takeTurn.ts";
 import { unannounced } from "./unannounced.ts";
 
@@ -29,8 +30,6 @@ export type Report = Omit<Turn, "effect"> & {
   /** Another case is open from here on: nothing of the last one is to be shown or said. */
   readonly begun?: true;
 };
-/** Words that begin to sound, or end before their end. */
-export type SpeechFact = Extract<NewFact, { readonly type: "speech.started" | "speech.cut" }>;
 /** How a case began, and what is to be said of it. */
 export type Started = Saved & { readonly resumed: boolean; readonly announcements: readonly Announcement[] };
 
@@ -128,15 +127,16 @@ export class Session {
     });
   }
 
-  /** Puts into the record what our voice does; it changes nothing else. The report holds the one fact. */
+  /** Puts into the record what our voice does. The report holds the one fact, or none where another case is open by now. */
   record(speech: SpeechFact, nowMs: number): Promise<Report> {
+    return this.#inTurn(() => this.#carryOut(takeSpeech(this.#state, speech, nowMs), nowMs));
+  }
+
+  /** The words that began with this fact were said to their end: only what can be gone on with needs to know. */
+  spoken(startedId: string): Promise<void> {
     return this.#inTurn(() => {
-      const { log } = this.#state;
-      const facts = stamp(log, [speech], nowMs);
-      const handover = followHandover(this.#state.handover, facts);
-      const lastSaid = sayAgainOf(handover, this.#state.handover) ?? this.#state.lastSaid;
-      const state = { ...this.#state, log: reduceFacts(facts, log), handover, lastSaid };
-      return this.#carryOut({ ...emptyTurn(state), facts }, nowMs);
+      this.#state = { ...this.#state, handover: endPart(this.#state.handover, startedId) };
+      return Promise.resolve();
     });
   }
 

@@ -9,7 +9,10 @@ export type QueueItem = Announcement & {
   readonly withinMs?: number;
   /** What it asks: a question, or a step of a list. It is asked again where it was cut off and still waits. */
   readonly asksId?: string;
-  /** One of several that are said one after another: the others do not go stale meanwhile, and all end where one is stopped. */
+  /**
+   * One of several that are said one after another: the others do not go stale meanwhile. The one that was cut off is said
+   * again; an answer to what was said meanwhile ends all of them.
+   */
   readonly isPart?: true;
   /** How often somebody has talked over it. */
   readonly talkedOver?: number;
@@ -23,6 +26,8 @@ export type VoiceQueue = {
   readonly userTalks: boolean;
   /** What the user has talked over waits until he is done, or it would never be silent. */
   readonly talkedOver: readonly number[];
+  /** Unix ms at which somebody began to talk over several parts; none while they are said. */
+  readonly partsHeldAtMs?: number | undefined;
   readonly nextId: number;
 };
 
@@ -36,6 +41,8 @@ export type VoiceInput =
       readonly closed?: readonly string[];
       /** There are newer numbers of these: whatever older item speaks of them is not said. */
       readonly outdated?: readonly string[];
+      /** Somebody has been answered: the parts of an older reply are not gone on with unasked. */
+      readonly answered?: boolean;
     }
   | { readonly kind: "ended"; readonly id: number }
   | { readonly kind: "userStarted" }
@@ -77,7 +84,7 @@ const isAlert = (item: NewItem): boolean => item.alertId !== undefined && item.p
 
 /** An alert said again replaces the older wording of the same alert; a new reply replaces replies not yet said. */
 const supersedes = (fresh: NewItem, old: NewItem): boolean =>
-  fresh.alertId === undefined ? isReply(fresh) && isReply(old) : fresh.alertId === old.alertId;
+  fresh.alertId === undefined ? isReply(fresh) && isReply(old) && !old.isPart : fresh.alertId === old.alertId;
 
 /** A tone alone adds nothing to words for the same alert that still sound or are to come. */
 const isHeardWith = (tone: NewItem, words: NewItem): boolean =>
@@ -117,19 +124,22 @@ function cutOff(queue: VoiceQueue): VoiceQueue {
   const { speaking, waiting } = queue;
   if (speaking === undefined) return queue;
   const isWanted = speaking.alertId !== undefined || speaking.asksId !== undefined || speaking.isPart === true;
-  // The parts that follow a part do not take its place.
-  const isOvertaken = waiting.some((item) => !item.isPart && supersedes(item, speaking));
+  const isOvertaken = waiting.some((item) => supersedes(item, speaking));
   const again = isWanted && !isOvertaken ? [speaking] : [];
   return { ...queue, speaking: undefined, waiting: [...again, ...waiting] };
 }
 
+/** Parts that nobody waits for any more: the rest of them is asked for. */
+const withoutParts = (queue: VoiceQueue, isOver: boolean): VoiceQueue =>
+  isOver ? { ...queue, waiting: queue.waiting.filter(({ isPart }) => !isPart) } : queue;
+
 function say(queue: VoiceQueue, input: Extract<VoiceInput, { readonly kind: "say" }>, nowMs: number): Step {
-  const { withdrawn = [], closed = [], outdated = [] } = input;
+  const { withdrawn = [], closed = [], outdated = [], answered = false } = input;
   const { speaking, waiting } = queue;
   const isGone = ({ alertId, asksId }: QueueItem): boolean =>
     (alertId !== undefined && withdrawn.includes(alertId)) || (asksId !== undefined && closed.includes(asksId));
   const isTrue = (old: QueueItem): boolean =>
-    !isGone(old) && !speaksOf(old, outdated) && (old === speaking || !isStale(old, nowMs));
+    !isGone(old) && !(old.isPart && answered) && !speaksOf(old, outdated) && (old === speaking || !isStale(old, nowMs));
   const before = speaking === undefined ? waiting : [speaking, ...waiting];
   const added = input.items.filter((item) => !before.some((old) => isTrue(old) && isHeardWith(item, old)));
   const fresh = added.map((item, i) => ({ ...item, id: queue.nextId + i, madeAtMs: nowMs }));
@@ -162,23 +172,20 @@ export function queueVoice(queue: VoiceQueue, input: VoiceInput, nowMs: number):
       return queue.speaking?.id === input.id ? start({ ...queue, speaking: undefined }, nowMs) : [queue, []];
     case "userStarted": {
       const { speaking } = queue;
-      const isStopped = speaking?.isPart === true || queue.waiting.some(({ isPart }) => isPart);
-      if (isStopped) {
-        // Somebody wants to be heard instead, and asks for the rest with "go on".
-        const waiting = queue.waiting.filter(({ isPart }) => !isPart);
-        const kept = speaking?.isPart ? { ...queue, waiting, speaking: undefined } : { ...queue, waiting };
-        const [after, effects] = queueVoice(kept, input, nowMs);
-        return [after, speaking?.isPart ? [{ kind: "silence" }, ...effects] : effects];
-      }
-      if (speaking === undefined) return [{ ...queue, userTalks: true }, []];
+      const hasParts = speaking?.isPart === true || queue.waiting.some(({ isPart }) => isPart);
+      const held = hasParts ? { ...queue, partsHeldAtMs: queue.partsHeldAtMs ?? nowMs } : queue;
+      if (speaking === undefined) return [{ ...held, userTalks: true }, []];
       const times = (speaking.talkedOver ?? 0) + 1;
       const cut =
         times > AGAIN_MOST
-          ? { ...queue, speaking: undefined }
-          : cutOff({ ...queue, speaking: { ...speaking, talkedOver: times } });
+          ? withoutParts({ ...held, speaking: undefined }, speaking.isPart === true)
+          : cutOff({ ...held, speaking: { ...speaking, talkedOver: times } });
       return [{ ...cut, userTalks: true, talkedOver: [...queue.talkedOver, speaking.id] }, [{ kind: "silence" }]];
     }
-    case "userEnded":
-      return start({ ...queue, userTalks: false, talkedOver: [] }, nowMs);
+    case "userEnded": {
+      const { partsHeldAtMs = nowMs, ...rest } = queue;
+      const isLong = nowMs - partsHeldAtMs > REPLY_KEEPS_MS;
+      return start(withoutParts({ ...rest, userTalks: false, talkedOver: [] }, isLong), nowMs);
+    }
   }
 }

@@ -89,6 +89,8 @@ export type CaseState = {
     | undefined;
   /** Open questions, newest first: the newest is the one that "affirm" answers. */
   readonly questions: readonly Question[];
+  /** Questions that nobody answered in time, oldest first: what was said counts for nothing, and may have happened. */
+  readonly unconfirmed: readonly Question[];
   readonly steps: Readonly<Record<string, StepEntry>>;
   /** The step last read out, waiting for its answer. */
   readonly calledStepId: string | undefined;
@@ -119,6 +121,7 @@ export const emptyCase: CaseState = {
   herniation: undefined,
   lastReading: undefined,
   questions: [],
+  unconfirmed: [],
   steps: {},
   calledStepId: undefined,
   lastCall: undefined,

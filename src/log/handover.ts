@@ -4,6 +4,7 @@ import type { CaseState, FindingEntry, VitalEntry } from "./caseState.ts";
 import type { StepValue } from "./facts.ts";
 import type { Perfusion } from "./perfusion.ts";
 import type { FluidTotal, GivenTotal } from "./totals.ts";
+import type { Unconfirmed } from "./unconfirmed.ts";
 
 /** How low a pressure was, and for how long it was under the target that holds now. */
 export type Low = {
@@ -64,4 +65,6 @@ export type Handover = {
   readonly numbers: readonly VitalEntry[];
   /** Infusions that run, by the id of the drug. */
   readonly infusions: readonly (readonly [drugId: string, infusion: InfusionEntry])[];
+  /** Said and never affirmed: in none of the above. */
+  readonly unconfirmed: readonly Unconfirmed[];
 };

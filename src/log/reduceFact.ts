@@ -115,8 +115,15 @@ function changed(state: CaseState, fact: Fact): CaseState {
       return strike(state, fact.targetIds);
     case "question.asked":
       return { ...state, questions: [fact.question, ...state.questions] };
-    case "question.closed":
-      return { ...state, questions: state.questions.filter((question) => question.id !== fact.questionId) };
+    case "question.closed": {
+      const [closed] = state.questions.filter(({ id }) => id === fact.questionId);
+      const isLost = closed !== undefined && fact.outcome === "unconfirmed";
+      return {
+        ...state,
+        questions: state.questions.filter((question) => question !== closed),
+        unconfirmed: isLost ? [...state.unconfirmed, closed] : state.unconfirmed,
+      };
+    }
     case "step.called":
       return { ...state, calledStepId: fact.stepId, lastCall: { seq, atMs: fact.atMs } };
     case "step.answered": {

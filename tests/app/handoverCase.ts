@@ -1,6 +1,7 @@
 import { freshState, type AppContext, type AppState } from "../../src/app/context.ts";
 import { takeTick, takeUtterance, type Turn } from "../../src/app/takeTurn.ts";
 import { readTalkLine } from "../../src/cli/talkLine.ts";
+import type { HandoverPart } from "../../src/language/sentences/handoverParts.ts";
 import { emptyCase } from "../../src/log/caseState.ts";
 import { reduceFacts } from "../../src/log/reduceFact.ts";
 import { stamp } from "../../src/app/decide/stamp.ts";
@@ -40,6 +41,26 @@ export class HandoverCase {
     const turn = takeUtterance(this.context, this.state, utterance, this.nowMs);
     this.state = turn.state;
     return turn;
+  }
+
+  /** The handover that was begun last. */
+  get handover(): readonly HandoverPart[] {
+    return this.state.handover?.parts ?? [];
+  }
+
+  /** Its sentences, once it is asked for in these words; without what else is said in that turn. */
+  sentences(words: string): readonly string[] {
+    this.parts(words);
+    return this.handover.map(({ text }) => text);
+  }
+
+  /** All of it began to sound, which the record tells, and nobody cut it off. */
+  soundsToItsEnd(): void {
+    const { handover } = this.state;
+    this.state = {
+      ...this.state,
+      handover: handover && { ...handover, at: handover.parts.length - 1, isEnded: true },
+    };
   }
 
   /** What is said of it one after another. */

@@ -100,6 +100,8 @@ const forgetfulProfiles: ProfileStore = {
 /** Lets everything that waits for nothing but its turn happen. */
 export const settle = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 2));
 
+let cases = 0;
+
 export async function conversation(
   store: FactStore = createMemoryFactStore(),
   recogniser = new FakeRecogniser(),
@@ -109,7 +111,7 @@ export async function conversation(
   const clock = createManualClock(1_800_000_000_000);
   const speaker = new FakeSpeaker();
   const shown: TalkState[] = [];
-  const session = new Session({ context, store, newCaseId: () => "c" });
+  const session = new Session({ context, store, newCaseId: () => `c${(cases += 1)}` });
   const levels: number[] = [];
   const talk = new Conversation({
     session,

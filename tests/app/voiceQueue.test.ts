@@ -14,6 +14,12 @@ const reply = (text: string, more: Partial<NewItem> = {}): NewItem => ({
   alertId: undefined,
   ...more,
 });
+/** A handover: said in parts. */
+const parts = (...texts: readonly string[]): VoiceInput => ({
+  kind: "say",
+  items: texts.map((text) => reply(text, { isPart: true })),
+  answered: true,
+});
 const question = (text: string): NewItem => reply(text, { asksId: text });
 const alert = (text: string, priority: "high" | "medium" | "low", alertId = text, about?: string): NewItem => ({
   text,
@@ -302,6 +308,66 @@ describe("queueVoice", () => {
         [say(alert("h", "high"), alert("map 65", "medium", "m", "map"), reply("r")), "h"],
         [ended(1), "map 65", REPLY_KEEPS_MS],
         [ended(2), "r", REPLY_KEEPS_MS],
+      ],
+    ],
+    [
+      "says parts one after another, a medium alert between them and a low one after them",
+      [
+        [parts("a", "b", "c"), "a"],
+        [say(alert("l", "low"), alert("m", "medium")), ""],
+        [ended(1), "m"],
+        [ended(5), "b"],
+        [ended(2), "c"],
+        [ended(3), "l"],
+      ],
+    ],
+    [
+      "says the part again that a high alert or a sound without words cut off, and goes on",
+      [
+        [parts("a", "b"), "a"],
+        [say(alert("h", "high")), "- h"],
+        [ended(3), "a"],
+        [userStarted, "-"],
+        [userEnded, "a"],
+        [ended(1), "b"],
+      ],
+    ],
+    [
+      "ends all parts with an answer, silent or not, whether one sounds or waits",
+      [
+        [parts("a", "b"), "a"],
+        [news({ answered: true }), "-"],
+        [parts("c", "d"), "c"],
+        [userStarted, "-"],
+        [{ kind: "say", items: [reply("r")], answered: true }, ""],
+        [userEnded, "r"],
+        [ended(5), ""],
+      ],
+    ],
+    [
+      "is not led away from its parts by a step that nobody asked for: it comes after them",
+      [
+        [parts("a", "b"), "a"],
+        [say(question("step")), ""],
+        [ended(1), "b"],
+        [ended(2), "step"],
+      ],
+    ],
+    [
+      "ends all parts where one was talked over thrice, and where somebody talked for long",
+      [
+        [parts("a", "b"), "a"],
+        [userStarted, "-"],
+        [userEnded, "a"],
+        [userStarted, "-"],
+        [userEnded, "a"],
+        [userStarted, "-"],
+        [userEnded, ""],
+        [parts("c", "d"), "c", 1],
+        [userStarted, "-", 2],
+        [userEnded, "c", 2 + REPLY_KEEPS_MS],
+        [userStarted, "-", 3 + REPLY_KEEPS_MS],
+        [userEnded, "", 4 + 2 * REPLY_KEEPS_MS],
       ],
     ],
     [

@@ -55,7 +55,7 @@ export function viewScreen(
     targetLines: viewTargets(log, protocol),
     ...viewCourse(log, protocol, nowMs),
     why: viewWhy(protocol, log, why.shown, nowMs),
-    handover: handover === undefined ? [] : showHandover(protocol, log, nowMs),
+    handover: handover?.isShown !== true ? [] : showHandover(protocol, log, nowMs),
     tiles: viewTiles(log, protocol, nowMs),
     drugs: viewDrugs(log, protocol, nowMs),
     ...viewList(log, protocol, nowMs),

@@ -1,16 +1,16 @@
 import { lowPressureDose } from "../../core/lowPressureDose.ts";
 import { checkedMmHg } from "../../core/mmHg.ts";
-import { cerebralPerfusionPressure } from "../../core/pressure.ts";
 import type { MmHg } from "../../core/quantity.ts";
 import type { PressureReading } from "../../core/lowPressure.ts";
 import type { CaseState, History } from "../../log/caseState.ts";
 import { linksOf } from "../../log/chains.ts";
+import { cppReadings } from "../../log/cppReadings.ts";
 import type { Low } from "../../log/handover.ts";
 import { meanReadings } from "../../log/meanReadings.ts";
 import { selectTargets } from "../../log/targets.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 
-type Stamped = { readonly mmHg: MmHg; readonly atMs: number; readonly seq: number; readonly readingId: string };
+type Stamped = { readonly mmHg: MmHg; readonly atMs: number; readonly seq: number };
 
 const recorded = (history: History | undefined): readonly Stamped[] =>
   [...linksOf(history)].map(({ entry: { value, ...entry } }) => ({ ...entry, mmHg: checkedMmHg(value) }));
@@ -18,21 +18,14 @@ const recorded = (history: History | undefined): readonly Stamped[] =>
 const means = (state: CaseState, protocol: Protocol): readonly Stamped[] =>
   [...meanReadings(state, protocol)].map(({ mapMmHg, ...mean }) => ({ ...mean, mmHg: mapMmHg }));
 
-/**
- * Each new mean or ICP makes a new CPP with the other's newest value at that time; both of one breath make one. None without
- * a measured ICP.
- */
-function perfusions(state: CaseState, protocol: Protocol): readonly Stamped[] {
-  const [maps, icps] = [means(state, protocol), recorded(state.vitals.icp)];
-  const oldestFirst = [...icps, ...maps].toSorted((a, b) => a.seq - b.seq);
-  // The last of a breath stays in the map.
-  const ends = [...new Map(oldestFirst.map((one) => [one.readingId, one])).values()];
-  const at = (all: readonly Stamped[], seq: number) => all.find((one) => one.seq <= seq);
-  return ends.flatMap((end) => {
-    const [map, icp] = [at(maps, end.seq), at(icps, end.seq)];
-    return map && icp ? [{ ...end, mmHg: cerebralPerfusionPressure(map.mmHg, icp.mmHg) }] : [];
+/** As old as the newer of the two that it was worked out from. */
+const perfusions = (state: CaseState, protocol: Protocol): readonly Stamped[] =>
+  [...cppReadings(state, protocol)].map(({ cppMmHg, mean, icp }) => {
+    const { atMs, seq } = mean.seq > icp.seq ? mean : icp;
+    return { mmHg: cppMmHg, atMs, seq };
   });
-}
+
+const MS_PER_MIN = 60_000;
 
 function lowOf(
   code: Low["code"],
@@ -47,7 +40,10 @@ function lowOf(
   const totals = lowPressureDose(series, targetMmHg, unknownAfterMs);
   if (!totals.ok || totals.value.lowest === undefined || totals.value.last === undefined) return [];
   const { lowest, last, belowMin, anyBelow, unknownMin } = totals.value;
-  const isLeast = unknownMin > 0 || nowMs - last.atMs > unknownAfterMs;
+  const sinceMs = nowMs - last.atMs;
+  // A pressure that was last under the target is so still, for all that is known.
+  const goesOn = last.mmHg < targetMmHg && sinceMs >= MS_PER_MIN;
+  const isLeast = unknownMin > 0 || sinceMs > unknownAfterMs || goesOn;
   return [
     { code, lowestMmHg: lowest.mmHg, atMs: lowest.atMs, targetMmHg, underMin: belowMin, anyUnder: anyBelow, isLeast },
   ];
@@ -60,7 +56,8 @@ function lowOf(
  *
  * @param nowMs Unix ms.
  *
- * Not for: the targets as they were earlier in the case; the number of the target is always said beside the minutes.
+ * Not for: the targets as they were earlier in the case: the minutes are told with the number of the target where there is
+ * time for it.
  */
 export function selectLows(state: CaseState, protocol: Protocol, nowMs: number): readonly Low[] {
   const targets = selectTargets(state, protocol);

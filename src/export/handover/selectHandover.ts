@@ -6,6 +6,7 @@ import type { AirwayNow, Course, Handover } from "../../log/handover.ts";
 import { failureRuns } from "../../log/steps/lists.ts";
 import { selectPerfusion } from "../../log/perfusion.ts";
 import { selectFinding, selectLatest } from "../../log/selectors.ts";
+import { selectUnconfirmed } from "../../log/unconfirmed.ts";
 import { selectFluidTotals, selectGiven, selectTotals } from "../../log/totals.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
 import { selectLows } from "./lows.ts";
@@ -49,8 +50,8 @@ const latestOf = (state: CaseState, codes: readonly VitalCode[]): readonly Vital
  *
  * @param nowMs Unix ms: the pressures are judged up to here.
  *
- * Not for: what is due next and when a bag is empty, which the rules work out from the same state; nor for statements that
- * nobody affirmed, which are no entries.
+ * Not for: what is due next and when a bag is empty, which the rules work out from the same state. Statements that nobody
+ * affirmed stand by themselves, and are in nothing else.
  */
 export const selectHandover = (state: CaseState, protocol: Protocol, nowMs: number): Handover => ({
   lows: selectLows(state, protocol, nowMs),
@@ -69,4 +70,5 @@ export const selectHandover = (state: CaseState, protocol: Protocol, nowMs: numb
   perfusion: selectPerfusion(state, protocol, nowMs),
   numbers: latestOf(state, NUMBERS),
   infusions: Object.entries(state.care.infusions).filter(([, { rate }]) => rate.value > 0),
+  unconfirmed: selectUnconfirmed(state),
 });

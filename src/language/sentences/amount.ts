@@ -2,6 +2,7 @@ import type { Strength } from "../../core/concentration.ts";
 import type { DoseUnit } from "../../core/doseUnits.ts";
 import type { SaidAmount, SaidRate } from "../../log/careFacts.ts";
 import { sayDoseUnit } from "./doseUnit.ts";
+import { soundAlikes } from "../numbers/soundAlikes.ts";
 import { roundedDose, sayExactly, sayExactlyTwoWays } from "./number.ts";
 
 /** Under a tenth, two decimals are too few figures for a dose: the smaller unit has them. */
@@ -37,6 +38,10 @@ function withUnit(number: string, { value, unit }: SaidAmount | SaidRate): strin
 export const sayAmount = (amount: SaidAmount): string => withUnit(sayExactlyTwoWays(amount.value), amount);
 /** "sixty milligrams", where it was read back before. */
 export const sayAmountOnce = (amount: SaidAmount): string => withUnit(sayExactly(amount.value), amount);
+
+/** The same where it is short of time: two ways only where it sounds like another number. */
+export const sayAmountSafely = (amount: SaidAmount): string =>
+  soundAlikes(sayExactly(amount.value).split(" ")).length > 0 ? sayAmount(amount) : sayAmountOnce(amount);
 
 /** "zero point one micrograms per kilo per minute", "thirty, three zero, millilitres per hour". */
 export const sayRate = (rate: SaidRate): string => withUnit(sayExactlyTwoWays(rate.value), rate);

@@ -1,14 +1,27 @@
-import type { FindingEntry, VitalEntry } from "../../log/caseState.ts";
-import type { GivenDrug, Handover, Low } from "../../log/handover.ts";
+import type { VitalEntry } from "../../log/caseState.ts";
+import type { GivenDrug, Handover } from "../../log/handover.ts";
 import type { Clock } from "../../rules/clock.ts";
+import { aged, type Entry } from "./handoverAged.ts";
+import { comma, line, type Line } from "./handoverLine.ts";
+import { sayLows } from "./handoverLows.ts";
 import type { Pen } from "./handoverPen.ts";
 import { CAUSES, herniationWords } from "./statement.ts";
 
-/** One thing that is handed over, and how dear it is: what has a higher rank gives way first where time is short. */
-export type Line = { readonly text: string; readonly rank: number };
-
 export type PartId =
-  "lows" | "patient" | "time" | "cause" | "findings" | "given" | "airway" | "now" | "infusions" | "due" | "notHeld";
+  | "lows"
+  | "patient"
+  | "time"
+  | "cause"
+  | "findings"
+  | "given"
+  | "airway"
+  | "now"
+  | "infusions"
+  /** That so many run, where not even their names can be said: only in a short handover. */
+  | "running"
+  | "unconfirmed"
+  | "due"
+  | "notHeld";
 
 /** What the rules add to the record: names, when bags are empty, what is due. */
 export type HandoverContext = {
@@ -22,32 +35,34 @@ export type HandoverContext = {
 };
 
 /**
- * What gives way where time is short, the last first. The lowest pressures never do. This project's choice, no source: what
- * the next hour of care hangs on stays, what the receiving team will measure or read anew goes.
+ * What gives way where time is short, the highest first. The lowest pressures and what runs never do. This project's choice,
+ * no source: before the others stays what harms unseen and cannot be found out anew (a tube that nobody confirmed, a dose
+ * that may be in, pupils and score before a paralysis); what the receiving team measures with its own monitor goes sooner.
  */
 const RANKS = {
-  lows: 0,
+  always: 0,
   airway: 1,
-  patient: 2,
-  perfusion: 3,
-  infusions: 4,
+  unconfirmed: 2,
+  patient: 3,
+  cause: 4,
   relaxant: 5,
-  cause: 6,
-  pupils: 7,
-  gases: 8,
-  induction: 9,
-  pressor: 10,
-  osmotic: 11,
-  gcs: 12,
-  due: 13,
-  tube: 14,
-  time: 15,
-  first: 16,
-  otherDrug: 17,
-  fluids: 18,
-  otherNumbers: 19,
-  weight: 20,
+  pupils: 6,
+  gcs: 7,
+  osmotic: 8,
+  due: 9,
+  perfusion: 10,
+  pressor: 11,
+  gases: 12,
+  otherDrug: 13,
+  induction: 14,
+  tube: 15,
+  time: 16,
+  fluids: 17,
+  first: 18,
+  weight: 19,
+  otherNumbers: 20,
   laterDue: 21,
+  unconfirmedValue: 22,
 } as const;
 
 const DRUG_RANKS: Readonly<Partial<Record<GivenDrug["drugClass"], number>>> = {
@@ -57,53 +72,11 @@ const DRUG_RANKS: Readonly<Partial<Record<GivenDrug["drugClass"], number>>> = {
   osmotic: RANKS.osmotic,
 };
 
-const comma = (...parts: readonly (string | undefined)[]): string =>
-  parts.filter((part) => part !== undefined && part !== "").join(", ");
-const line = (rank: number, text: string): readonly Line[] => (text === "" ? [] : [{ rank, text }]);
-
-/** "Nine minutes under ninety", "no reading under ninety". */
-function under({ targetMmHg, underMin, anyUnder, isLeast }: Low, pen: Pen): string {
-  const target = `under ${pen.count(targetMmHg)}`;
-  if (!anyUnder) return `no reading ${target}`;
-  if (underMin === 0) return `${target}, how long unknown`;
-  const whole = Math.round(underMin);
-  const long = whole === 0 ? "less than a minute" : pen.minutes(whole);
-  return `${isLeast ? "at least " : ""}${long} ${target}`;
-}
-
-/** The same where time is short: the target is not named, nor is its name said twice. */
-function sayLowsBriefly(lows: readonly Low[], pen: Pen): string {
-  const said = lows.map((low, i) => {
-    const { underMin, anyUnder, isLeast } = low;
-    const whole = Math.max(1, Math.round(underMin));
-    const known = `${isLeast ? "at least " : ""}${pen.minutes(whole)}`;
-    const long = !anyUnder ? "none" : underMin === 0 ? "unknown time" : known;
-    return comma(pen.low(low), `${long}${i === 0 ? " under target" : ""}`);
-  });
-  return `Lowest ${said.join("; ")}`;
-}
-
-function sayLows({ lows }: Handover, pen: Pen, isBrief: boolean): readonly Line[] {
-  if (lows.length === 0) return line(RANKS.lows, "No pressure recorded");
-  if (isBrief) return line(RANKS.lows, sayLowsBriefly(lows, pen));
-  return lows.flatMap((low) => line(RANKS.lows, `Lowest ${comma(pen.low(low), under(low, pen))}`));
-}
-
-type Entry = VitalEntry | FindingEntry;
-
-/** Those of one age together, each with that age. */
-function aged(rank: number, entries: readonly Entry[], pen: Pen, nowMs: number): readonly Line[] {
-  const agoOf = ({ atMs }: Entry): string => pen.ago(nowMs - atMs);
-  return [...new Set(entries.map(agoOf))].flatMap((ago) =>
-    line(rank, comma(...entries.filter((entry) => agoOf(entry) === ago).map(pen.entry), ago)),
-  );
-}
-
 function sayPatient({ patient, sex }: Handover, pen: Pen): readonly Line[] {
   const [age, weight] = (["age", "weight"] as const).map((code) => patient.find((entry) => entry.code === code));
   return [
-    ...line(RANKS.patient, comma(age ? pen.entry(age) : "age not recorded", sex)),
-    ...line(RANKS.weight, weight ? pen.entry(weight) : ""),
+    ...line("patient", RANKS.patient, comma(age ? pen.entry(age) : "age not recorded", sex)),
+    ...line("weight", RANKS.weight, weight ? pen.entry(weight) : ""),
   ];
 }
 
@@ -111,18 +84,25 @@ function sayFindings({ findings, herniation }: Handover, pen: Pen, nowMs: number
   const isPupil = ({ code }: Entry): boolean => code === "pupilLeft" || code === "pupilRight";
   const now = findings.map((course) => course.now);
   const first = findings.flatMap((course) => course.first ?? []);
-  const sign = herniation?.present ? comma(herniationWords(true), pen.ago(nowMs - herniation.atMs)) : "";
+  const isSign = herniation?.present === true;
+  const none = "pupils and Glasgow score not recorded";
   return [
-    ...line(RANKS.pupils, sign),
-    ...aged(RANKS.pupils, now.filter(isPupil), pen, nowMs),
+    ...line(
+      "herniation",
+      RANKS.pupils,
+      isSign ? comma(herniationWords(true), pen.ago(nowMs - herniation.atMs)) : "",
+      isSign ? herniationWords(true) : undefined,
+    ),
+    ...aged("pupils", RANKS.pupils, now.filter(isPupil), pen, nowMs),
     ...aged(
+      "gcs",
       RANKS.gcs,
       now.filter((entry) => !isPupil(entry)),
       pen,
       nowMs,
     ),
-    ...line(RANKS.first, first.length === 0 ? "" : `at first ${comma(...first.map(pen.entry))}`),
-    ...(now.length === 0 ? line(RANKS.pupils, "pupils and Glasgow score not recorded") : []),
+    ...line("first", RANKS.first, first.length === 0 ? "" : `at first ${comma(...first.map(pen.entry))}`),
+    ...line("noFindings", RANKS.pupils, now.length === 0 ? none : ""),
   ];
 }
 
@@ -133,12 +113,17 @@ function sayGiven({ handover: { given, fluids }, nameOf, nowMs }: HandoverContex
     ...newestFirst
       .toSorted((a, b) => rankOf(a) - rankOf(b))
       .flatMap((drug) => {
-        const last = drug.total.ok && drug.total.value.count > 1 ? "last " : "";
-        const words = pen.given(nameOf(drug.drugId), drug.total);
-        return line(rankOf(drug), comma(words, `${last}${pen.ago(nowMs - drug.lastAtMs)}`));
+        const { drugId, total, lastAtMs } = drug;
+        const last = total.ok && total.value.count > 1 ? "last " : "";
+        const [whole, brief] = [pen.given, pen.givenBriefly].map((words) =>
+          comma(words(nameOf(drugId), total), `${last}${pen.ago(nowMs - lastAtMs)}`),
+        );
+        return line(`given ${drugId}`, rankOf(drug), whole ?? "", brief);
       }),
-    ...fluids.flatMap(({ fluidId, volumeMl }) => line(RANKS.fluids, pen.fluid(nameOf(fluidId), volumeMl))),
-    ...(given.length + fluids.length === 0 ? line(RANKS.pressor, "no drug or fluid recorded") : []),
+    ...fluids.flatMap(({ fluidId, volumeMl }) =>
+      line(`fluid ${fluidId}`, RANKS.fluids, pen.fluid(nameOf(fluidId), volumeMl)),
+    ),
+    ...line("nothingGiven", RANKS.pressor, given.length + fluids.length === 0 ? "no drug or fluid recorded" : ""),
   ];
 }
 
@@ -149,13 +134,15 @@ function sayAirway({ airway }: Handover, pen: Pen, nowMs: number): readonly Line
   const co2 = !tube || tube.co2 ? "" : "no CO2 recorded";
   const kit = [size && `tube ${pen.step(size)}`, depth && `depth ${pen.step(depth)}`];
   return [
-    ...line(RANKS.airway, failed ? "failed airway" : ""),
-    ...line(RANKS.airway, supraglottic && !tube ? "supraglottic in" : ""),
+    ...line("failed", RANKS.airway, failed ? "failed airway called" : ""),
+    ...line("supraglottic", RANKS.airway, supraglottic && !tube ? "supraglottic in" : ""),
     ...line(
+      "airway",
       RANKS.airway,
       tube ? comma("tube in", tries, pen.ago(nowMs - tube.atMs), proof, co2) : comma("no tube recorded", tries),
+      tube ? comma("tube in", tries, proof, co2) : undefined,
     ),
-    ...line(RANKS.tube, tube ? comma(...kit) : ""),
+    ...line("kit", RANKS.tube, tube ? comma(...kit) : ""),
   ];
 }
 
@@ -164,12 +151,16 @@ const GASES: readonly string[] = ["spo2", "etco2", "hr", "icp"];
 function sayNow({ perfusion, numbers }: Handover, pen: Pen, nowMs: number): readonly Line[] {
   const { pressure, map } = perfusion;
   const times = [pressure, map].flatMap((one) => (one === undefined ? [] : [one.atMs]));
-  const ago = times.length === 0 ? "" : pen.ago(nowMs - Math.min(...times));
+  const ago = times.length === 0 ? "" : pen.taken(nowMs - Math.min(...times));
   const isGas = ({ code }: VitalEntry): boolean => GASES.includes(code);
+  const [whole, brief] = [pen.perfusion, pen.perfusionBriefly].map((words) =>
+    times.length === 0 ? "" : comma(...words(perfusion), ago),
+  );
   return [
-    ...line(RANKS.perfusion, times.length === 0 ? "" : comma(...pen.perfusion(perfusion), ago)),
-    ...aged(RANKS.gases, numbers.filter(isGas), pen, nowMs),
+    ...line("perfusion", RANKS.perfusion, whole ?? "", brief),
+    ...aged("gases", RANKS.gases, numbers.filter(isGas), pen, nowMs),
     ...aged(
+      "numbers",
       RANKS.otherNumbers,
       numbers.filter((entry) => !isGas(entry)),
       pen,
@@ -178,31 +169,58 @@ function sayNow({ perfusion, numbers }: Handover, pen: Pen, nowMs: number): read
   ];
 }
 
+/** What runs, with its rate and when it is empty. Without a rate only where the whole handover is a short one. */
+const sayInfusions = (
+  { handover: { infusions }, nameOf, emptyAtMs, nowMs }: HandoverContext,
+  pen: Pen,
+  isBrief: boolean,
+): readonly Line[] =>
+  infusions.flatMap(([drugId, set]) => {
+    const atMs = emptyAtMs(drugId);
+    const [whole = "", ...briefer] = pen.infusion(nameOf(drugId), set, atMs === undefined ? undefined : atMs - nowMs);
+    return line(`infusion ${drugId}`, RANKS.always, whole, ...(isBrief ? briefer : briefer.slice(0, -1)));
+  });
+
+/** Where no letter stands before it, it says itself what it is. */
+function sayCause(cause: Handover["cause"], isBrief: boolean): string {
+  if (cause === undefined) return "cause not recorded";
+  return isBrief ? `cause ${CAUSES[cause]}` : CAUSES[cause];
+}
+
+function sayRunning({ handover: { infusions }, nameOf }: HandoverContext, pen: Pen): string {
+  const [first, ...others] = infusions;
+  if (first === undefined) return "";
+  return others.length === 0 ? `${nameOf(first[0])} runs` : `${pen.count(infusions.length)} infusions run`;
+}
+
 /** Every part with its lines, in no order: `handoverParts` puts them in that of the protocol. Empty parts have none. */
 export function handoverLines(
   context: HandoverContext,
   pen: Pen,
   isBrief: boolean,
 ): Readonly<Record<PartId, readonly Line[]>> {
-  const { handover, nameOf, emptyAtMs, due, nowMs } = context;
-  const { openedAtMs, cause, infusions } = handover;
+  const { handover, nameOf, due, nowMs } = context;
+  const { openedAtMs, cause, unconfirmed } = handover;
   return {
-    lows: sayLows(handover, pen, isBrief),
+    lows: sayLows(handover, RANKS.always, pen, isBrief),
     patient: sayPatient(handover, pen),
-    time: line(RANKS.time, openedAtMs === undefined ? "" : `case began ${pen.ago(nowMs - openedAtMs)}`),
-    cause: line(RANKS.cause, cause === undefined ? "cause not recorded" : CAUSES[cause]),
+    time: line("time", RANKS.time, openedAtMs === undefined ? "" : `case began ${pen.ago(nowMs - openedAtMs)}`),
+    cause: line("cause", RANKS.cause, sayCause(cause, isBrief)),
     findings: sayFindings(handover, pen, nowMs),
     given: sayGiven(context, pen),
     airway: sayAirway(handover, pen, nowMs),
     now: sayNow(handover, pen, nowMs),
-    infusions: infusions.flatMap(([drugId, { rate, mlPerH }]) => {
-      const atMs = emptyAtMs(drugId);
-      return line(
-        RANKS.infusions,
-        pen.infusion(nameOf(drugId), { rate, mlPerH }, atMs === undefined ? undefined : atMs - nowMs),
-      );
+    infusions: sayInfusions(context, pen, isBrief),
+    running: line("running", RANKS.always, isBrief ? sayRunning(context, pen) : ""),
+    unconfirmed: unconfirmed.flatMap((one) => {
+      const [stated, ago] = [pen.unconfirmed(one, nameOf), pen.ago(nowMs - one.atMs)];
+      const words = `not confirmed, not counted: ${stated}`;
+      const rank = one.what.kind === "values" ? RANKS.unconfirmedValue : RANKS.unconfirmed;
+      return line(`unconfirmed ${one.questionId}`, rank, stated === "" ? "" : comma(words, ago));
     }),
-    due: due.flatMap((clock, i) => line(i === 0 ? RANKS.due : RANKS.laterDue, pen.due(clock, nowMs))),
-    notHeld: line(RANKS.laterDue, "allergies, medicines and background are not recorded here"),
+    due: due.flatMap((clock, i) =>
+      line(`due ${clock.id} ${clock.subject ?? ""}`, i === 0 ? RANKS.due : RANKS.laterDue, pen.due(clock, nowMs)),
+    ),
+    notHeld: line("notHeld", RANKS.laterDue, "allergies, medicines and background are not recorded here"),
   };
 }

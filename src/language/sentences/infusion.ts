@@ -3,6 +3,7 @@ import { outsideRange, type InfusionSetting } from "../../rules/infusionSetting.
 import { sayRate, sayRateOnce } from "./amount.ts";
 import { sayDoseUnit } from "./doseUnit.ts";
 import { roundedRate, sayExactly, sayExactlyTwoWays } from "./number.ts";
+import { sayAgeSafely } from "./howOld.ts";
 import { sentences } from "./sentence.ts";
 import { sayAge } from "./vital.ts";
 
@@ -78,6 +79,8 @@ export const sayWorkedOut = (setting: InfusionSetting, lead = ""): string =>
     setting.lacks === "strength" ? undefined : sayLacks(setting),
   );
 
+export const EMPTY_UNKNOWN = "when it is empty is not known";
+
 export type SetInfusion = {
   readonly rate: SaidRate;
   readonly mlPerH: number | undefined;
@@ -95,4 +98,33 @@ export function sayInfusion(name: string, { rate, mlPerH }: SetInfusion, emptyIn
         ? "The bag should be empty"
         : `Bag empty in ${sayAge(emptyInMs)}`,
   );
+}
+
+/** "Empty in five hours thirty two", "should be empty"; in short "empty in over five hours", which nothing outlasts. */
+function sayEmpty(inMs: number, isShort: boolean): string {
+  if (inMs <= 0) return "should be empty";
+  const hours = Math.floor(inMs / 3_600_000);
+  return `empty in ${isShort && hours > 1 ? `over ${sayExactly(hours)} hours` : sayAgeSafely(inMs)}`;
+}
+
+/**
+ * What runs, as it is handed over: whole, without the rate of the pump, with the pump's alone, and without a rate.
+ *
+ * @param emptyInMs none: nobody knows.
+ */
+export function sayInfusionForHandover(
+  name: string,
+  { rate, mlPerH }: SetInfusion,
+  emptyInMs: number | undefined,
+): readonly string[] {
+  const empty = emptyInMs === undefined ? undefined : sayEmpty(emptyInMs, false);
+  const soon = emptyInMs === undefined ? undefined : sayEmpty(emptyInMs, true);
+  const pump = mlPerH === undefined || rate.unit === "mL/h" ? undefined : sayRateOnce(perHour(mlPerH));
+  const ordered = `${name} ${sayRateOnce(rate)}`;
+  return [
+    joined(ordered, pump, empty ?? EMPTY_UNKNOWN),
+    joined(ordered, empty),
+    joined(pump === undefined ? ordered : `${name} ${pump}`, soon),
+    joined(`${name} runs`, soon),
+  ];
 }

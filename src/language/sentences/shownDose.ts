@@ -7,7 +7,8 @@ import { roundedDose, showAmount, showExactly } from "./number.ts";
 /** Micrograms in full: its short form is read as milligrams. */
 const showUnit = (unit: string): string => unit.replace("mcg", "micrograms");
 
-const showDose = ({ value, unit }: SaidAmount | SaidRate): string => `${showExactly(value)} ${showUnit(unit)}`;
+/** "100 micrograms", "0.15 micrograms/kg/min". */
+export const showDose = ({ value, unit }: SaidAmount | SaidRate): string => `${showExactly(value)} ${showUnit(unit)}`;
 
 const times = (count: number): string => (count === 1 ? "1 dose" : `${count} doses`);
 

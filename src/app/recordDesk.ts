@@ -51,6 +51,6 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
     exportRecord: (kind) => void out.export(kind),
     listCases: () => void shelf.refresh(),
     chooseCase: (caseId) => void shelf.choose(caseId),
-    addRecord: (text) => void shelf.add(text),
+    addRecord: (file) => void shelf.add(file),
   };
 }

@@ -8,10 +8,9 @@ type PanelProps = { readonly actions: ScreenActions };
 /** Which case is printed and saved, and cases from files. */
 function CaseChoice({ actions }: PanelProps) {
   const { cases, notice, failed } = useStore(screenStore, (state) => state.shelf);
-  const add = async ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
+  const add = ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
     const [file] = input.files ?? [];
-    // A file that cannot be read is no record either, which is what an empty text is refused as.
-    if (file !== undefined) actions.addRecord(await file.text().catch(() => ""));
+    if (file !== undefined) actions.addRecord(file);
     input.value = "";
   };
   return (
@@ -31,7 +30,7 @@ function CaseChoice({ actions }: PanelProps) {
       </label>
       <label className="protocol-choose">
         <span>Add a case from JSON</span>
-        <input type="file" accept="application/json,.json" onChange={(event) => void add(event)} />
+        <input type="file" accept="application/json,.json" onChange={add} />
       </label>
       <p role="status" className={failed ? "record-failed" : undefined}>
         {notice}

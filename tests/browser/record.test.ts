@@ -3,22 +3,14 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { sha256HexHere } from "../../src/adapters/files/webCrypto.ts";
 import { readRecordFile } from "../../src/log/recordFile/readRecordFile.ts";
+import { labelOf, ready, say } from "./caseInPage.ts";
 import { openPage, type OpenedPage } from "./openPage.ts";
 import { readFacts } from "./readFacts.ts";
 import { serveBuild, type Served } from "./serveBuild.ts";
 
 const HOUR_MS = 3_600_000;
 
-/** Types a line, and waits for the reply that begins like this. */
-async function say(page: Page, words: string, reply: RegExp): Promise<void> {
-  await page.getByRole("textbox").fill(words);
-  await page.keyboard.press("Enter");
-  await page.getByText(reply).first().waitFor({ timeout: 60_000 });
-}
-
 const types = async (page: Page): Promise<readonly string[]> => (await readFacts(page)).map(({ type }) => type);
-const labelOf = async (page: Page): Promise<string> =>
-  (await page.locator("p.case").innerText()).replace(/^Case |\.$/gu, "");
 
 /** Everything in the second copy of the record, which lies apart from the page's other databases. */
 const secondCopy = (page: Page): Promise<string> =>
@@ -38,11 +30,6 @@ const secondCopy = (page: Page): Promise<string> =>
       };
     });
   });
-const ready = (page: Page): Promise<void> =>
-  page
-    .getByText(/Case (opened|resumed)/u)
-    .first()
-    .waitFor({ timeout: 60_000 });
 
 describe("the record in the page", () => {
   let served: Served;

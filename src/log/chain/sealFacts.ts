@@ -11,8 +11,16 @@ type Unsealed = Omit<LogEntry, "hash">;
 /** The hash that an entry must carry. Errors: a sentence, where this device cannot compute it or the fact is no JSON. */
 export async function hashOf(entry: Unsealed, sha256Hex: Sha256Hex): Promise<Result<string, string>> {
   const { caseId, n, caseMs, wallMs, protocolHash, fact, prev } = entry;
-  const text = canonicalize({ caseId, n, caseMs, wallMs, protocolHash, fact, prev });
+  const text = canonicalText({ caseId, n, caseMs, wallMs, protocolHash, fact, prev });
   return text === undefined ? fail("cannot be written as JSON") : sha256Hex(text);
+}
+
+function canonicalText(value: Unsealed): string | undefined {
+  try {
+    return canonicalize(value);
+  } catch {
+    return undefined; // nested without end, or a number that is none
+  }
 }
 
 /** The tail that a fact starts or carries on; nothing before a case was opened. */

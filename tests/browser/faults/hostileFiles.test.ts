@@ -8,6 +8,7 @@ import { openPage, type OpenedPage } from "../openPage.ts";
 import { serveBuild, type Served } from "../serveBuild.ts";
 import { FORGERIES, forged, refusedFiles, withMore } from "./hostileFiles.ts";
 
+const SOON = { timeout: 20_000 };
 const DIGITS = Object.entries({ one: 1, two: 2, three: 3, four: 4, six: 6, seven: 7, eight: 8 });
 
 describe("a file that anybody may have made", () => {
@@ -44,7 +45,7 @@ describe("a file that anybody may have made", () => {
     for (const form of ["CSV", "FHIR", "Save as JSON"]) {
       await page.getByRole("button", { name: form, exact: true }).click();
       await page.waitForTimeout(100);
-      await expect.poll(() => told.innerText()).toMatch(/^(Handed to the browser|The record did not leave)/u);
+      await expect.poll(() => told.innerText(), SOON).toMatch(/^(Handed to the browser|The record did not leave)/u);
     }
   };
 
@@ -66,7 +67,7 @@ describe("a file that anybody may have made", () => {
   it("is refused in plain words where it is no record", async () => {
     for (const [what, text, words] of refusedFiles(record)) {
       await add(text);
-      await expect.poll(notice, { message: what, timeout: 20_000 }).toMatch(words);
+      await expect.poll(notice, { message: what, ...SOON }).toMatch(words);
       await goesOn();
     }
   });
@@ -76,14 +77,14 @@ describe("a file that anybody may have made", () => {
     writeFileSync(path, "[");
     truncateSync(path, 1_200_000_000);
     await page.getByLabel("Add a case from JSON").setInputFiles(path);
-    await expect.poll(notice, { timeout: 20_000 }).toMatch(/too large to be a record/u);
+    await expect.poll(notice, SOON).toMatch(/too large to be a record/u);
     await goesOn();
   });
 
   it.each(FORGERIES)("harms nothing though its chain holds: %s", async (name, isAdded, change) => {
     await add(await forged(record, name, change));
     const row = page.locator(".record-cases option", { hasText: `forged ${name}` });
-    await expect.poll(notice).toMatch(isAdded ? /added\. Its chain is whole/u : /^Not added/u);
+    await expect.poll(notice, SOON).toMatch(isAdded ? /added\. Its chain is whole/u : /^Not added/u);
     expect(await row.count()).toBe(isAdded ? 1 : 0);
     if (isAdded) await useInEveryWay(await row.innerText());
     await goesOn();
@@ -107,7 +108,7 @@ describe("a file that anybody may have made", () => {
   it("never takes the place of the running case, which holds what was said in it and nothing else", async () => {
     const label = await labelOf(page);
     await add(withMore(await forged(record, "usurper", (fact) => fact), { opening: 1_000_000 }));
-    await expect.poll(notice).toMatch(/usurper added/u);
+    await expect.poll(notice, SOON).toMatch(/usurper added/u);
     await page.reload();
     await page.getByText("Case resumed").waitFor({ timeout: 60_000 });
     expect(await labelOf(page)).toBe(label);

@@ -2,6 +2,7 @@ import type { Sha256Hex } from "../log/chain/sealFacts.ts";
 import type { Fact } from "../log/facts.ts";
 import { CaseShelf, openCase, type ShelfView } from "./caseShelf.ts";
 import { exportersOf } from "./exporters.ts";
+import { loadPart } from "./loadPart.ts";
 import type { CaseArchive, Clock, FileSaver, Printer } from "./ports.ts";
 import { RecordOut } from "./recordOut.ts";
 import type { ScreenActions } from "./screenView.ts";
@@ -41,7 +42,7 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
     ...parts,
     recorded: () => shelf.recorded(),
     unfit: (recorded) => shelf.unfit(recorded),
-    loadPrinted: async () => (await import("../export/printed/printedRecord.ts")).printedRecord,
+    loadPrinted: async () => (await loadPart(() => import("../export/printed/printedRecord.ts"))).printedRecord,
     exporters: exportersOf(archive),
     onChange: onRecord,
   });

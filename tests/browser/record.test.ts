@@ -10,8 +10,6 @@ import { serveBuild, type Served } from "./serveBuild.ts";
 
 const HOUR_MS = 3_600_000;
 
-const types = async (page: Page): Promise<readonly string[]> => (await readFacts(page)).map(({ type }) => type);
-
 /** Everything in the second copy of the record, which lies apart from the page's other databases. */
 const secondCopy = (page: Page): Promise<string> =>
   page.evaluate(async () => {
@@ -151,35 +149,6 @@ describe("the record in the page", () => {
           (name) => `tragus-${label}-${name}`,
         ),
       );
-  });
-
-  it("names a torn entry at the start, and goes on with the rest", async () => {
-    const label = await labelOf(page);
-    const facts = await readFacts(page);
-    const caseId = facts.find((fact) => fact.type === "case.opened" && fact.label === label);
-    await page.evaluate(
-      (id) =>
-        new Promise<void>((resolve, reject) => {
-          const opening = indexedDB.open("tragus");
-          opening.onerror = () => reject(new Error("no database"));
-          opening.onsuccess = () => {
-            const write = opening.result.transaction("facts", "readwrite");
-            write.objectStore("facts").put({ caseId: id, n: 2, fact: "torn" });
-            write.oncomplete = () => {
-              opening.result.close();
-              resolve();
-            };
-          };
-        }),
-      caseId?.type === "case.opened" ? caseId.caseId : "",
-    );
-    await page.reload();
-    await page
-      .getByText(/Part of the record could not be read/u)
-      .first()
-      .waitFor({ timeout: 60_000 });
-    await say(page, "map ninety five", /MAP ninety five/u);
-    expect(await types(page)).toContain("vital.recorded");
   });
 
   it("marks a rehearsal on the screen", async () => {

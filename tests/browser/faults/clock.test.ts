@@ -105,7 +105,7 @@ describe("a clock that is set", () => {
 /** Summer time ends in London: 01:59:59 +01:00 is followed by 01:00:00 +00:00. */
 const CHANGE_MS = Date.UTC(2026, 9, 25, 1);
 /** So long before that the page is opened. */
-const BEFORE_MS = 15_000;
+const BEFORE_MS = 12_000;
 
 describe("the end of summer time in mid-case", () => {
   let served: Served;

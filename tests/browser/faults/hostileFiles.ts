@@ -61,7 +61,7 @@ function withoutOne(record: string): string {
 }
 
 /** Text that is to be shown and printed as it stands, and nothing else. */
-export const HOSTILE_WORDS = [
+const HOSTILE_WORDS = [
   '<img src=x onerror="globalThis.wasHit=1">',
   "</style></section><script>globalThis.wasHit=1</script>",
   '"><svg onload=globalThis.wasHit=1>',

@@ -28,7 +28,7 @@ function sleepingClock(): void {
   Date.now = () => now() + (performance.now() >= window.wakesAtMs ? window.sleptMs : 0);
 }
 
-const HELD_MS = 4_000;
+const HELD_MS = 2_000;
 const SLEPT_MS = 10 * 60_000;
 /** Longer than the lateness from which on a page says that it was held still. */
 const STILL_MS = 11_500;
@@ -93,7 +93,7 @@ describe("a device that sleeps in mid-case", () => {
     expect(Math.abs((await apnoeaS(page)) - before - passedS)).toBeLessThan(3);
     await spoken(page, /MAP eighty five, five under ninety\. Ten minutes old\./u);
     await spoken(page, /Apnoea ten minutes\./u);
-    await wait(5_000);
+    await wait(3_000);
     const since = (await readFacts(page)).slice(facts);
     expect(since.find(({ type }) => type === "device.slept")).toMatchObject({
       forMs: expect.closeTo(SLEPT_MS + HELD_MS, -4) as number,

@@ -21,7 +21,7 @@ import { readExampleProtocol } from "./app/exampleProtocol.ts";
 import { keepFacts } from "./app/keptFacts.ts";
 import type { RecordActions } from "./app/recordDesk.ts";
 import type { Recogniser, Speaker } from "./app/ports.ts";
-import { protocolNotice, roomNotice } from "./app/notices.ts";
+import { clearedNotice, protocolNotice, roomNotice } from "./app/notices.ts";
 import { markOf } from "./app/protocolFile.ts";
 import { ProtocolChoice, type Choice, type FirstChoice } from "./app/protocolFileChoice.ts";
 import type { ScreenActions } from "./app/screenView.ts";
@@ -73,7 +73,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
   // The build's own tests compile these files; a failure here means that the build was not tested.
   if (!grammars.ok) throw new Error(`grammar ${grammars.error.place.file}: ${grammars.error.message}`);
   const context = { protocol: first.loaded.protocol, mark: markOf(first.loaded), grammars: grammars.value };
-  const store = factStoreInPage(sha256HexHere());
+  const store = factStoreInPage(sha256HexHere(), () => conversation.notice(clearedNotice));
   const kept = keepFacts(store);
   const session = new Session({ context, store: kept.store, newCaseId: () => crypto.randomUUID() });
   let desk: RecordActions | undefined;
@@ -142,7 +142,7 @@ function run(root: HTMLElement, { example, protocols, first, language }: Parts):
     showEntries: (more) => desk?.showEntries(more),
     listCases: () => desk?.listCases(),
     chooseCase: (caseId) => desk?.chooseCase(caseId),
-    addRecord: (text) => desk?.addRecord(text),
+    addRecord: (file) => desk?.addRecord(file),
     eraseCase: (typed) => desk?.eraseCase(typed),
   };
   mountScreen(root, actions);

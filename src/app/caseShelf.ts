@@ -1,7 +1,8 @@
 import { recordedCase, type RecordedCase } from "../export/recordedCase.ts";
+import { fail } from "../core/result.ts";
 import { emptyCase } from "../log/caseState.ts";
 import type { Sha256Hex } from "../log/chain/sealFacts.ts";
-import { readRecordFile } from "../log/recordFile/readRecordFile.ts";
+import { MAX_RECORD_CHARACTERS, readRecordFile } from "../log/recordFile/readRecordFile.ts";
 import { reduceFacts } from "../log/reduceFact.ts";
 import {
   showCaseRow,
@@ -16,7 +17,7 @@ import {
 import type { AppContext } from "./context.ts";
 import { sayStoreError } from "./deviceFault.ts";
 import type { KeptFacts } from "./keptFacts.ts";
-import type { CaseArchive, CaseInStore, FactStore } from "./ports.ts";
+import type { CaseArchive, CaseInStore, FactStore, RecordSource } from "./ports.ts";
 import type { Session } from "./session.ts";
 
 /** The cases on this device, and what came of the last wish about them. */
@@ -39,6 +40,9 @@ export type CaseShelfOptions = {
   readonly open: () => RecordedCase;
   readonly onChange: (view: ShelfView) => void;
 };
+
+/** A file that cannot be read is no record either, which is what an empty text is refused as. */
+const textOf = (file: RecordSource): Promise<string> => file.text().catch(() => "");
 
 /** The open case with its facts, as everything that leaves the device is made from it. */
 export function openCase({ state, context }: Session, kept: Pick<KeptFacts, "facts" | "unsavedIds">): RecordedCase {
@@ -88,9 +92,12 @@ export class CaseShelf {
     await this.#show(sayCaseFaults(faults), faults.length > 0);
   }
 
-  /** A case from the text of a file. It is only added where every entry of it fits its chain. */
-  async add(text: string): Promise<void> {
-    const read = await readRecordFile(text, this.#o.sha256Hex);
+  /** A case from a file. It is only added where every entry of it fits its chain. */
+  async add(file: RecordSource): Promise<void> {
+    // No character takes less than a byte; and what is far too large must not be read at all.
+    const isLarge = file.size > MAX_RECORD_CHARACTERS;
+    const tooLarge = fail({ kind: "too-large", characters: file.size } as const);
+    const read = isLarge ? tooLarge : await readRecordFile(await textOf(file), this.#o.sha256Hex);
     if (!read.ok) return this.#show(sayNoRecordFile(read.error), true);
     const added = await this.#o.archive.add(read.value);
     await (added.ok ? this.#show(sayAdded(read.value), false) : this.#show(sayStoreError(added.error), true));

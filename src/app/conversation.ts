@@ -11,7 +11,7 @@ import type { HearingEvent, ListeningMode, Recogniser, RecogniserError, Speaker,
 import type { Mouth } from "./mouth.ts";
 import type { Notice } from "./notices.ts";
 import type { LoadedProtocol } from "./protocolFile.ts";
-import { savingAfter } from "./saving.ts";
+import { savingAfter, shownOutcome } from "./saving.ts";
 import type { Report } from "./session.ts";
 import { FIRST_TALK, NOTHING_YET, markFor, showEars, type TalkState } from "./talkState.ts";
 import { UserTurn } from "./userTurn.ts";
@@ -147,8 +147,9 @@ export class Conversation {
     if (answer !== undefined) {
       const waits = report.state.log.questions.length > 0;
       this.#hearer.step({ kind: "answered", utterance, outcome: answer.outcome, waits, atMs });
-      this.#update({ lastHeard: { words: answer.words, outcome: answer.outcome } });
-      const mark = markFor(answer.outcome);
+      const outcome = shownOutcome(answer.outcome, report.saved);
+      this.#update({ lastHeard: { words: answer.words, outcome } });
+      const mark = markFor(outcome);
       if (mark !== undefined) this.#mouth.mark(mark);
     }
     this.#report(report);
@@ -168,7 +169,10 @@ export class Conversation {
     this.#useGrammar();
     this.#mouth.tell(toVoice(report));
     if (report.begun === true) this.#o.clock.align(report.state.log.setForwardMs);
-    this.#update({ ...saving, ...(report.begun === true && NOTHING_YET) });
+    const { lastHeard } = this.#talk;
+    const nowSaved = !unwritten && lastHeard?.outcome === "not saved";
+    const heard = nowSaved ? { lastHeard: { ...lastHeard, outcome: "recorded" as const } } : {};
+    this.#update({ ...saving, ...heard, ...(report.begun === true && NOTHING_YET) });
   }
 
   #useGrammar(): void {

@@ -14,7 +14,7 @@ export function sayStoreError(error: StoreError): string {
     case "case-exists":
       return "This case is on this device already.";
     case "other-tab":
-      return "Another tab keeps the record. This one only shows it.";
+      return "Another tab keeps the record. This one shows how it stood, until that one is closed.";
     case "corrupt":
       return "Part of the record could not be read. Check it against your notes.";
   }

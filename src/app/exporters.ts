@@ -1,4 +1,5 @@
 import { writeRecordFile } from "../log/recordFile/writeRecordFile.ts";
+import { loadPart } from "./loadPart.ts";
 import type { CaseArchive } from "./ports.ts";
 import type { Exporter } from "./recordOut.ts";
 import type { ExportKind } from "./view/record.ts";
@@ -14,7 +15,7 @@ const jsonOf =
   };
 
 const fhir: Exporter = async (recorded, { nowMs }) => {
-  const { collectionBundle, documentBundle } = await import("../export/fhir/bundle.ts");
+  const { collectionBundle, documentBundle } = await loadPart(() => import("../export/fhir/bundle.ts"));
   const asFile = (name: string, bundle: object) => ({
     name,
     type: "application/fhir+json",
@@ -27,7 +28,7 @@ const fhir: Exporter = async (recorded, { nowMs }) => {
 };
 
 const csv: Exporter = async (recorded, { zone }) => {
-  const { csvTables } = await import("../export/csv/csvTables.ts");
+  const { csvTables } = await loadPart(() => import("../export/csv/csvTables.ts"));
   return csvTables(recorded, zone).map(({ name, text }) => ({
     name: `${name}.csv`,
     type: "text/csv;charset=utf-8",

@@ -1,4 +1,4 @@
-import { sayRoom, showRoom } from "../language/sentences/caseRecord.ts";
+import { CLEARED, sayRoom, showRoom } from "../language/sentences/caseRecord.ts";
 import type { StorageRoom } from "./ports.ts";
 import type { ProtocolNotice } from "./protocolFile.ts";
 import type { TalkState } from "./talkState.ts";
@@ -19,3 +19,9 @@ export function roomNotice(room: StorageRoom): Notice {
   const said: readonly NewItem[] = text === "" ? [] : [{ text, priority: "none", alertId: "room" }];
   return { shown: { roomText: showRoom(room) }, said };
 }
+
+/** The browser cleared what was recorded, in mid-case. */
+export const clearedNotice: Notice = {
+  shown: { roomText: CLEARED },
+  said: [{ text: CLEARED, priority: "medium", alertId: "cleared" }],
+};

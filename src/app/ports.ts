@@ -229,6 +229,9 @@ export interface ProtocolStore {
   clear(): Promise<Result<void, ProtocolStoreError>>;
 }
 
+/** A file that somebody has chosen, not read yet: `Blob`. */
+export type RecordSource = { readonly size: number; text(): Promise<string> };
+
 /** A file that is to leave the device. */
 export type ExportFile = { readonly name: string; readonly type: string; readonly text: string };
 

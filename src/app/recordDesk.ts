@@ -3,6 +3,7 @@ import { CaseShelf, openCase, type ShelfView } from "./caseShelf.ts";
 import { EntryList } from "./entryList.ts";
 import { exportersOf } from "./exporters.ts";
 import type { KeptFacts } from "./keptFacts.ts";
+import { loadPart } from "./loadPart.ts";
 import type { CaseArchive, Clock, FactStore, FileSaver, Printer } from "./ports.ts";
 import { RecordOut } from "./recordOut.ts";
 import type { ScreenActions } from "./screenView.ts";
@@ -47,7 +48,7 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
     ...parts,
     recorded: () => shelf.recorded(),
     unfit: (recorded) => shelf.unfit(recorded),
-    loadPrinted: async () => (await import("../export/printed/printedRecord.ts")).printedRecord,
+    loadPrinted: async () => (await loadPart(() => import("../export/printed/printedRecord.ts"))).printedRecord,
     exporters: exportersOf(archive),
     onChange: onRecord,
   });
@@ -62,6 +63,6 @@ export function openRecordDesk(parts: RecordDeskParts): RecordActions {
     listCases: () => void shelf.refresh(),
     chooseCase: (caseId) => void shelf.choose(caseId),
     eraseCase: (typed) => void shelf.erase(typed),
-    addRecord: (text) => void shelf.add(text),
+    addRecord: (file) => void shelf.add(file),
   };
 }

@@ -5,7 +5,14 @@ import { sayStoreError } from "./deviceFault.ts";
 import type { FactStore, StoreError } from "./ports.ts";
 
 /** What became of the facts of a turn. */
-export type Saved = { readonly kind: "saved" } | { readonly kind: "failed"; readonly error: StoreError };
+export type Saved =
+  | { readonly kind: "saved" }
+  /** `heard`: the words behind what could not be written, oldest first. */
+  | { readonly kind: "failed"; readonly error: StoreError; readonly heard: readonly string[] };
+
+const heardIn = (facts: readonly Fact[]): readonly string[] => [
+  ...new Set(facts.flatMap((fact) => ("heard" in fact ? fact.heard : []))),
+];
 
 /** A store that breaks its promise is one more failed store: it must not stop the case. */
 async function settled<T>(call: () => Promise<Result<T, StoreError>>): Promise<Result<T, StoreError>> {
@@ -69,7 +76,7 @@ export class RecordKeeper {
     }
     const { error } = written;
     this.#notSaved = { kind: "recordNotSaved", sinceMs: this.#notSaved?.sinceMs ?? nowMs, text: sayStoreError(error) };
-    return { kind: "failed", error };
+    return { kind: "failed", error, heard: heardIn(this.#unsaved) };
   }
 
   /** Writes these now or never. False: nothing of them is kept. */

@@ -1,5 +1,5 @@
 import type { ShownClock } from "../language/sentences/clock.ts";
-import type { ListeningMode } from "./ports.ts";
+import type { ListeningMode, RecordSource } from "./ports.ts";
 import type { DrugsView } from "./view/drugs.ts";
 import type { ExportKind } from "./view/record.ts";
 import type { Priority } from "../protocol/priority.ts";
@@ -7,6 +7,9 @@ import type { ProtocolActions, ProtocolNotice } from "./protocolFile.ts";
 
 /** What came of an utterance; the same words in the terminal, on screen and in tests. */
 export type Outcome = "recorded" | "asked" | "answered" | "refused" | "ignored";
+
+/** As it is shown: what was to be recorded and could not be written is not recorded yet. */
+export type ShownOutcome = Outcome | "not saved";
 
 /** One number with its age and where it comes from, ready to print. */
 export type Tile = {
@@ -95,7 +98,7 @@ export type ScreenView = {
     /** How it talks where that is not as usual: "Brief talk. Alerts paused, 1 min 20 s left."; else empty. */
     readonly talkText: string;
   };
-  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
+  readonly lastHeard: { readonly words: string; readonly outcome: ShownOutcome } | undefined;
   readonly lastSpoken: string | undefined;
   readonly question: string | undefined;
   readonly headline: {
@@ -173,7 +176,7 @@ export interface ScreenActions extends ProtocolActions {
   /** What is printed and saved from here on; none: the open case. */
   chooseCase(caseId: string | undefined): void;
   /** A case from the text of a file. */
-  addRecord(text: string): void;
+  addRecord(file: RecordSource): void;
   /** The chosen case, where its label was typed. */
   eraseCase(typed: string): void;
 }

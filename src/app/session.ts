@@ -98,7 +98,7 @@ export class Session {
       const announcements = announceProtocol(protocol, isReplaced);
       this.#state = { ...freshState(reduceFacts(first, log)), lastSaid: announcements[0]?.text };
       const saved = await this.#keeper.save(first, nowMs);
-      const started: Saved = error === undefined ? saved : { kind: "failed", error };
+      const started: Saved = error === undefined ? saved : { kind: "failed", error, heard: [] };
       return { ...started, resumed: isResumed, announcements };
     });
   }

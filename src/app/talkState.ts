@@ -3,7 +3,7 @@ import { FIRST_EARS, isListeningFor, type Ears } from "./ears.ts";
 import { HEAR_ME_SILENT, type HearMeTalk } from "./hearMeDialogue.ts";
 import type { ListeningMode, Mark } from "./ports.ts";
 import type { ProtocolNotice } from "./protocolFile.ts";
-import type { HearingStatus, Outcome } from "./screenView.ts";
+import type { HearingStatus, ShownOutcome } from "./screenView.ts";
 
 /** What the page shows beside the case itself. */
 export type TalkState = {
@@ -15,7 +15,7 @@ export type TalkState = {
   /** Held listening is taking an utterance. */
   readonly holding: boolean;
   readonly tooLoud: boolean;
-  readonly lastHeard: { readonly words: string; readonly outcome: Outcome } | undefined;
+  readonly lastHeard: { readonly words: string; readonly outcome: ShownOutcome } | undefined;
   readonly lastSpoken: string | undefined;
   readonly voiceText: string;
   /** What is wrong with the device now: alerts that no fact of the case tells. */
@@ -29,16 +29,18 @@ export type TalkState = {
   readonly hearMe: HearMeTalk;
 };
 
-const MARKS: Readonly<Record<Outcome, Mark | undefined>> = {
+const MARKS: Readonly<Record<ShownOutcome, Mark | undefined>> = {
   recorded: "heard",
   answered: "heard",
   asked: "asked",
   refused: "refused",
   ignored: undefined,
+  // The alert says it, and no soft sound may say otherwise.
+  "not saved": undefined,
 };
 
 /** The soft sound that tells what came of an utterance, before any words. */
-export const markFor = (outcome: Outcome): Mark | undefined => MARKS[outcome];
+export const markFor = (outcome: ShownOutcome): Mark | undefined => MARKS[outcome];
 
 /** The part of it that the ears know. */
 export const showEars = (ears: Ears, nowMs: number) => ({

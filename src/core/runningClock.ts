@@ -5,7 +5,7 @@ export type ClockReading = { readonly wallMs: number; readonly countMs: number }
 export type ClockMove =
   /** It was set, forward or (under 0) back: the running clock does not follow. */
   | { readonly kind: "set"; readonly byMs: number }
-  /** The device slept: that time has passed, and the running clock counts it. */
+  /** The device slept, or the page was held still: that time has passed, and the running clock counts it. */
   | { readonly kind: "slept"; readonly forMs: number };
 
 export type RunningClockState = {
@@ -20,6 +20,8 @@ export const CLOCK_PERIOD_MS = 250;
 const STEERED_MS = 2_000;
 /** A device that wakes takes a while to come round; a clock that is merely set delays nothing. */
 const LATE_MS = 200;
+/** Whatever comes so late was held still all that time, and not merely busy. */
+const HELD_MS = 10_000;
 
 /** Case time in Unix ms: the device's clock, as it would be had nobody set it since. */
 export const runningMs = ({ last, setForwardMs }: RunningClockState): number => last.wallMs - setForwardMs;
@@ -29,7 +31,8 @@ export const runningMs = ({ last, setForwardMs }: RunningClockState): number => 
  *
  * The counting clock stands still while some devices sleep. Forward, a sleep and a clock that was set therefore look alike but
  * for one thing: after a sleep this look comes late. In doubt it counts as a sleep, since a reading that is believed younger
- * than it is does harm, and one believed older is measured again. Either way it is said aloud and recorded.
+ * than it is does harm, and one believed older is measured again. Either way it is said aloud and recorded. Where the counting
+ * clock runs on, as it also does in a page that the browser holds still, the lateness alone tells.
  */
 export function lookAtClock(
   { last, setForwardMs }: RunningClockState,
@@ -37,11 +40,12 @@ export function lookAtClock(
 ): readonly [RunningClockState, ClockMove | undefined] {
   const countedMs = reading.countMs - last.countMs;
   const byMs = Math.round(reading.wallMs - last.wallMs - countedMs);
-  if (Math.abs(byMs) < STEERED_MS) return [{ last: reading, setForwardMs }, undefined];
-  if (byMs > 0 && countedMs > CLOCK_PERIOD_MS + LATE_MS)
+  const isSteered = Math.abs(byMs) < STEERED_MS;
+  if (isSteered && countedMs < HELD_MS) return [{ last: reading, setForwardMs }, undefined];
+  if (isSteered || (byMs > 0 && countedMs > CLOCK_PERIOD_MS + LATE_MS))
     return [
       { last: reading, setForwardMs },
-      { kind: "slept", forMs: byMs },
+      { kind: "slept", forMs: Math.round(reading.wallMs - last.wallMs) },
     ];
   return [
     { last: reading, setForwardMs: setForwardMs + byMs },

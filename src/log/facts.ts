@@ -187,7 +187,7 @@ export type Fact = Stamp &
     | { readonly type: "standBy.started"; readonly untilMs: number }
     /** The device's clock was set forward (over 0) or back while the case ran on: `atMs` of all facts is not moved by it. */
     | { readonly type: "clock.changed"; readonly byMs: number }
-    /** The device slept: nothing was heard, watched or said for so long. */
+    /** The device slept, or the page was held still: nothing was heard, watched or said for so long. */
     | { readonly type: "device.slept"; readonly forMs: number }
     /** Again for one that stands: it became worse, or milder. `escalated`: by time alone. */
     | {

@@ -1,13 +1,14 @@
-import type { Outcome, ScreenView } from "../app/screenView.ts";
+import type { ScreenView, ShownOutcome } from "../app/screenView.ts";
 import type { Shape } from "./ShapeMark.tsx";
 import { ShapeMark } from "./ShapeMark.tsx";
 
-const OUTCOME_SHAPES: Record<Outcome, Shape> = {
+const OUTCOME_SHAPES: Record<ShownOutcome, Shape> = {
   recorded: "tick",
   asked: "query",
   answered: "sound",
   refused: "cross",
   ignored: "dash",
+  "not saved": "cross",
 };
 
 type ExchangeProps = Pick<ScreenView, "lastHeard" | "lastSpoken">;
@@ -24,7 +25,7 @@ export function ExchangePanel({ lastHeard, lastSpoken }: ExchangeProps) {
           ) : (
             <>
               <span className="heard-words">{lastHeard.words}</span>
-              <span className={`outcome outcome-${lastHeard.outcome}`}>
+              <span className={`outcome outcome-${lastHeard.outcome.replace(" ", "-")}`}>
                 <ShapeMark shape={OUTCOME_SHAPES[lastHeard.outcome]} />
                 {lastHeard.outcome}
               </span>

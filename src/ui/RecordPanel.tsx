@@ -28,10 +28,9 @@ function EraseForm({ eraseText, actions }: PanelProps & { readonly eraseText: st
 /** Which case is printed and saved, and cases from files. */
 function CaseChoice({ actions }: PanelProps) {
   const { cases, eraseText, notice, failed } = useStore(screenStore, (state) => state.shelf);
-  const add = async ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
+  const add = ({ currentTarget: input }: ChangeEvent<HTMLInputElement>) => {
     const [file] = input.files ?? [];
-    // A file that cannot be read is no record either, which is what an empty text is refused as.
-    if (file !== undefined) actions.addRecord(await file.text().catch(() => ""));
+    if (file !== undefined) actions.addRecord(file);
     input.value = "";
   };
   return (
@@ -51,7 +50,7 @@ function CaseChoice({ actions }: PanelProps) {
       </label>
       <label className="protocol-choose">
         <span>Add a case from JSON</span>
-        <input type="file" accept="application/json,.json" onChange={(event) => void add(event)} />
+        <input type="file" accept="application/json,.json" onChange={add} />
       </label>
       {eraseText !== undefined && <EraseForm eraseText={eraseText} actions={actions} />}
       <p role="status" className={failed ? "record-failed" : undefined}>

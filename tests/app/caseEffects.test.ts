@@ -129,7 +129,7 @@ describe("the device's clock", () => {
     [
       "asleep",
       { kind: "slept", forMs: 600_000 },
-      "The device slept 10 minutes. Nothing was heard or watched meanwhile.",
+      "The device slept or stood still 10 minutes. Nothing was heard or watched meanwhile.",
     ],
   ] as const)("is recorded and said when it was %s", async (_what, move, text) => {
     const { session, stored } = await begin();
@@ -183,7 +183,9 @@ it("another tab shows the case and takes nothing", async () => {
   };
   const { session, say } = await begin(store);
   expect(session.state.log.caseId).toBe("c1");
-  expect(session.faults).toMatchObject([{ text: "Another tab keeps the record. This one only shows it." }]);
+  expect(session.faults).toMatchObject([
+    { text: "Another tab keeps the record. This one shows how it stood, until that one is closed." },
+  ]);
   expect(replyOf(await say("map fifty five"))).toEqual(["refused", "Read only: another tab keeps this case."]);
   expect((await session.tick(T0 + HOUR_MS)).facts).toEqual([]);
   expect(session.state.log.vitals).toEqual({});

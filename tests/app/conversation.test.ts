@@ -214,7 +214,7 @@ describe("the record", () => {
     expect(speaker.told.at(-1)).toBe("high: Record not saved: storage is full. Write it down.");
     await speaker.ends();
     expect(speaker.told.at(-1)).toBe("Heart rate ninety.");
-    expect(last()).toMatchObject({ saveFailed: true, saveText: "Not saved" });
+    expect(last()).toMatchObject({ saveFailed: true, saveText: "Not saved: “heart rate ninety”" });
     recogniser.hears("sats ninety six");
     await settle();
     await speaker.ends();

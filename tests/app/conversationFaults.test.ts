@@ -36,6 +36,27 @@ describe("a record that cannot be kept or read", () => {
     await passMs(500);
     expect(last()).toMatchObject({ saveFailed: false, saveText: "Saved" });
   });
+
+  it("never calls what it could not write recorded, by sign or sound, and names it", async () => {
+    const kept = store(undefined);
+    const { recogniser, speaker, last, passMs } = await conversation(kept);
+    kept.works = false;
+    recogniser.hears("heart rate ninety");
+    await settle();
+    expect(last()?.lastHeard).toEqual({ words: "heart rate ninety", outcome: "not saved" });
+    expect(speaker.told).not.toContain("mark heard");
+    for (const words of ["sats ninety six", "map ninety five"]) {
+      recogniser.hears(words);
+      await settle();
+    }
+    expect(last()?.saveText).toBe("Not saved: “heart rate ninety”, “sats ninety six”, “map ninety five”");
+    recogniser.hears("temperature thirty seven");
+    await settle();
+    expect(last()?.saveText).toBe("Not saved: 4 entries, last “temperature thirty seven”");
+    kept.works = true;
+    await passMs(500);
+    expect(last()?.lastHeard).toEqual({ words: "temperature thirty seven", outcome: "recorded" });
+  });
 });
 
 describe("a talker who is not heard any more", () => {

@@ -3,22 +3,12 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, inject, it } from "vitest";
 import { sha256HexHere } from "../../src/adapters/files/webCrypto.ts";
 import { readRecordFile } from "../../src/log/recordFile/readRecordFile.ts";
+import { labelOf, ready, say } from "./caseInPage.ts";
 import { openPage, type OpenedPage } from "./openPage.ts";
 import { readFacts } from "./readFacts.ts";
 import { serveBuild, type Served } from "./serveBuild.ts";
 
 const HOUR_MS = 3_600_000;
-
-/** Types a line, and waits for the reply that begins like this. */
-async function say(page: Page, words: string, reply: RegExp): Promise<void> {
-  await page.getByRole("textbox").fill(words);
-  await page.keyboard.press("Enter");
-  await page.getByText(reply).first().waitFor({ timeout: 60_000 });
-}
-
-const types = async (page: Page): Promise<readonly string[]> => (await readFacts(page)).map(({ type }) => type);
-const labelOf = async (page: Page): Promise<string> =>
-  (await page.locator("p.case").innerText()).replace(/^Case |\.$/gu, "");
 
 /** Everything in the second copy of the record, which lies apart from the page's other databases. */
 const secondCopy = (page: Page): Promise<string> =>
@@ -38,11 +28,6 @@ const secondCopy = (page: Page): Promise<string> =>
       };
     });
   });
-const ready = (page: Page): Promise<void> =>
-  page
-    .getByText(/Case (opened|resumed)/u)
-    .first()
-    .waitFor({ timeout: 60_000 });
 
 describe("the record in the page", () => {
   let served: Served;
@@ -191,35 +176,6 @@ describe("the record in the page", () => {
           (name) => `tragus-${label}-${name}`,
         ),
       );
-  });
-
-  it("names a torn entry at the start, and goes on with the rest", async () => {
-    const label = await labelOf(page);
-    const facts = await readFacts(page);
-    const caseId = facts.find((fact) => fact.type === "case.opened" && fact.label === label);
-    await page.evaluate(
-      (id) =>
-        new Promise<void>((resolve, reject) => {
-          const opening = indexedDB.open("tragus");
-          opening.onerror = () => reject(new Error("no database"));
-          opening.onsuccess = () => {
-            const write = opening.result.transaction("facts", "readwrite");
-            write.objectStore("facts").put({ caseId: id, n: 2, fact: "torn" });
-            write.oncomplete = () => {
-              opening.result.close();
-              resolve();
-            };
-          };
-        }),
-      caseId?.type === "case.opened" ? caseId.caseId : "",
-    );
-    await page.reload();
-    await page
-      .getByText(/Part of the record could not be read/u)
-      .first()
-      .waitFor({ timeout: 60_000 });
-    await say(page, "map ninety five", /MAP ninety five/u);
-    expect(await types(page)).toContain("vital.recorded");
   });
 
   it("marks a rehearsal on the screen", async () => {

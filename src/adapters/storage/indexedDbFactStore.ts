@@ -6,9 +6,10 @@ import type { CaseArchive, FactStore, StoreError } from "../../app/ports.ts";
 import { archiveOf } from "./caseArchive.ts";
 import { openFactDatabase, type FactDatabase } from "./factDatabase.ts";
 import { newestCaseId, readCase } from "./readCase.ts";
+import { mendCopies } from "./mendCopies.ts";
 import { eraseCopy, makeWhole, secondFactory } from "./secondCopy.ts";
-import { becomeSingleWriter, type Locks } from "./singleWriter.ts";
-import { writeEntries, type Among } from "./writeEntries.ts";
+import { becomeSingleWriter, whenNobodyWrites, type Locks } from "./singleWriter.ts";
+import { entriesMissing, writeEntries, type Among } from "./writeEntries.ts";
 
 export type FactStoreParts = {
   readonly name: string;
@@ -16,18 +17,25 @@ export type FactStoreParts = {
   readonly locks: Locks | undefined;
   /** Where a second copy is kept; none where the browser has no second place. */
   readonly secondFactory?: () => Promise<IDBFactory | undefined>;
+  /** The browser cleared the record while this page kept it: the open case was written again, and the others are gone. */
+  readonly onCleared?: (() => void) | undefined;
+  /** Another tab kept the record from this one, and is gone. */
+  readonly onFree?: () => void;
 };
 
 const strictly = (open: FactDatabase) =>
   open.transaction<["facts"], "readwrite">(["facts"], "readwrite", { durability: "strict" });
 
 /** The store of the running page. */
-export const factStoreInPage = (sha256Hex: Sha256Hex): FactStore & CaseArchive =>
+export const factStoreInPage = (sha256Hex: Sha256Hex, onCleared?: () => void): FactStore & CaseArchive =>
   createIndexedDbFactStore({
     name: "tragus",
     sha256Hex,
     locks: navigator.locks,
     secondFactory,
+    onCleared,
+    // This page has recorded nothing: begun anew, it takes the case over as it stands now.
+    onFree: () => location.reload(),
   });
 
 /**
@@ -43,12 +51,16 @@ export function createIndexedDbFactStore({
   sha256Hex,
   locks,
   secondFactory: findSecond,
+  onCleared,
+  onFree,
 }: FactStoreParts): FactStore & CaseArchive {
   let database: FactDatabase | undefined;
   let second: FactDatabase | undefined;
   let tail: ChainTail | undefined;
+  /** The open case as it stands in the store. A browser may clear that under the page: nothing else has it then. */
+  let kept: readonly LogEntry[] = [];
   let isLoaded = false;
-  let isWriter = false;
+  let isWriter: boolean | undefined;
   let queue: Promise<unknown> = Promise.resolve();
 
   const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
@@ -57,20 +69,50 @@ export function createIndexedDbFactStore({
     return turn;
   };
 
+  const askToWrite = async (): Promise<boolean> => {
+    const isGranted = await becomeSingleWriter(locks, name);
+    if (!isGranted && locks !== undefined && onFree !== undefined) whenNobodyWrites(locks, name, onFree);
+    return isGranted;
+  };
+
   const connect = async (): Promise<Result<FactDatabase, StoreError>> => {
-    if (!isWriter) isWriter = await becomeSingleWriter(locks, name);
+    // Once refused it stays so for as long as this page lives: what it knows of the case grows old meanwhile.
+    isWriter ??= await askToWrite();
     if (database !== undefined) return ok(database);
-    const opened = await openFactDatabase(indexedDB, name, () => (database = undefined));
+    const opened = await openFactDatabase(indexedDB, name, lose);
     if (!opened.ok) return opened;
-    if (isWriter) await openSecond(opened.value);
+    if (isWriter) {
+      await openSecond(opened.value);
+      const restored = await restore(opened.value);
+      if (!restored.ok) {
+        opened.value.close();
+        return restored;
+      }
+    }
     database = opened.value;
     return opened;
+  };
+
+  /** The browser has taken a connection away, and what it led to may be gone: that is not left so until the next entry. */
+  const lose = (): void => {
+    database?.close();
+    second?.close();
+    [database, second] = [undefined, undefined];
+    void inTurn(connect);
+  };
+
+  const restore = async (open: FactDatabase): Promise<Result<void, StoreError>> => {
+    const missing = await entriesMissing(open, kept);
+    if (missing.length === 0) return ok(undefined);
+    const written = await writeBoth(open, missing, "newest");
+    if (written.ok) onCleared?.();
+    return written;
   };
 
   /** A second copy is more than is promised: where it fails, there is one. */
   const openSecond = async (first: FactDatabase): Promise<void> => {
     const factory = await findSecond?.();
-    const opened = factory && (await openFactDatabase(factory, name, () => (second = undefined)));
+    const opened = factory && (await openFactDatabase(factory, name, lose));
     second = opened?.ok === true ? opened.value : undefined;
     await withSecond((copy) => makeWhole(first, copy));
   };
@@ -110,10 +152,12 @@ export function createIndexedDbFactStore({
 
   const load = (): Promise<Result<readonly Fact[], StoreError>> =>
     withDatabase(async (open) => {
+      await withSecond((copy) => mendCopies(open, copy, sha256Hex));
       const caseId = await newestCaseId(open);
       const stored = caseId === undefined ? undefined : await readCase(open, caseId, sha256Hex);
       isLoaded = true;
       tail = stored?.tail;
+      kept = stored?.records.map(({ opening: _opening, ...entry }) => entry) ?? [];
       if (stored === undefined) return isWriter ? ok([]) : fail({ kind: "other-tab", facts: [] });
       const { facts, faults } = stored;
       if (!isWriter) return fail({ kind: "other-tab", facts });
@@ -133,18 +177,30 @@ export function createIndexedDbFactStore({
     // A connection can be found closed only by using it; a second one is then tried before giving up.
     let written = await write(entries);
     if (!written.ok && database === undefined) written = await write(entries);
-    if (written.ok) tail = sealed.value.tail;
+    if (written.ok) {
+      tail = sealed.value.tail;
+      const opening = entries.findLastIndex(({ n }) => n === 0);
+      kept = opening < 0 ? [...kept, ...entries] : entries.slice(opening);
+    }
     return written;
   };
 
   const write = (entries: readonly LogEntry[], among: Among = "newest"): Promise<Result<void, StoreError>> =>
     withDatabase(async (open) => {
-      if (!isWriter) return fail({ kind: "other-tab", facts: [] });
-      const written = await writeEntries(strictly(open), entries, among);
-      // Not before: no single moment may tear both.
-      if (written.ok) await withSecond((copy) => writeEntries(strictly(copy), entries, among));
-      return written;
+      if (isWriter !== true) return fail({ kind: "other-tab", facts: [] });
+      return writeBoth(open, entries, among);
     }, "write-failed");
+
+  const writeBoth = async (
+    open: FactDatabase,
+    entries: readonly LogEntry[],
+    among: Among,
+  ): Promise<Result<void, StoreError>> => {
+    const written = await writeEntries(strictly(open), entries, among);
+    // Not before: no single moment may tear both.
+    if (written.ok) await withSecond((copy) => writeEntries(strictly(copy), entries, among));
+    return written;
+  };
 
   const archive = archiveOf(withDatabase, write, sha256Hex);
   return {
@@ -155,12 +211,16 @@ export function createIndexedDbFactStore({
         const connected = await connect();
         if (!connected.ok) return connected;
         if (!isWriter) return fail({ kind: "other-tab", facts: [] });
+        const isOpen = tail?.caseId === caseId;
+        const before = kept;
+        // A connection that is opened anew meanwhile would bring it back.
+        if (isOpen) kept = [];
         // Before the first: what is left of a case by a crash is all of it.
         const gone = await eraseSecond(caseId);
-        if (!gone.ok) return gone;
-        const erased = await archive.erase(caseId);
+        const erased = gone.ok ? await archive.erase(caseId) : gone;
+        if (!erased.ok) kept = before;
         // The next fact opens a case, or nothing is open.
-        if (erased.ok && tail?.caseId === caseId) tail = undefined;
+        else if (isOpen) tail = undefined;
         return erased;
       }),
     cases: () => inTurn(() => archive.cases()),

@@ -1,5 +1,5 @@
 /** The part of Web Locks that is used; tests hand in a fake. */
-export type Locks = Pick<LockManager, "request">;
+export type Locks = Pick<LockManager, "request" | "query">;
 
 /** A page being reloaded gives its lock up a moment after the new one starts. */
 const WAIT_MS = 1_500;
@@ -27,4 +27,24 @@ export function becomeSingleWriter(locks: Locks | undefined, name: string): Prom
         resolve(false);
       });
   });
+}
+
+const LOOK_EVERY_MS = 2_000;
+
+/**
+ * Calls once when nobody has had the right to write for a while: the tab that had it is gone, and is not merely being
+ * reloaded. The right is not taken.
+ */
+export function whenNobodyWrites(locks: Locks, name: string, tell: () => void): void {
+  let wasFree = false;
+  const look = async (): Promise<void> => {
+    const { held } = await locks.query();
+    const isFree = held?.some((lock) => lock.name === name) === false;
+    if (isFree && wasFree) return tell();
+    wasFree = isFree;
+    lookLater();
+  };
+  // A browser that cannot tell is asked again.
+  const lookLater = (): void => void setTimeout(() => void look().catch(lookLater), LOOK_EVERY_MS);
+  lookLater();
 }

@@ -2,7 +2,8 @@ import type { IDBPTransaction } from "idb";
 import { fail, ok, type Result } from "../../core/result.ts";
 import type { LogEntry } from "../../log/chain/entry.ts";
 import type { StoreError } from "../../app/ports.ts";
-import type { FactRecord, FactSchema } from "./factDatabase.ts";
+import type { FactDatabase, FactRecord, FactSchema } from "./factDatabase.ts";
+import { placesOf } from "./readCase.ts";
 
 type Write = IDBPTransaction<FactSchema, ["facts"], "readwrite">;
 
@@ -42,6 +43,14 @@ export async function writeEntries(
   } finally {
     clearTimeout(timer);
   }
+}
+
+/** Those that stand there no more. */
+export async function entriesMissing(open: FactDatabase, kept: readonly LogEntry[]): Promise<readonly LogEntry[]> {
+  const [first] = kept;
+  if (first === undefined) return [];
+  const places = new Set((await open.getAllKeys("facts", placesOf(first.caseId))).map(([, n]) => n));
+  return kept.filter(({ n }) => !places.has(n));
 }
 
 async function addAll(write: Write, entries: readonly LogEntry[], among: Among): Promise<void> {

@@ -71,7 +71,7 @@ export function statementText(fact: Fact, protocol: Protocol): string | undefine
     case "clock.changed":
       return capital(clockChanged(fact.byMs));
     case "device.slept":
-      return `The device slept for ${showLength(fact.forMs)}: nothing was heard or watched`;
+      return `The device slept or stood still for ${showLength(fact.forMs)}: nothing was heard or watched`;
     case "case.closed":
       return "Case closed";
     case "alert.acknowledged":

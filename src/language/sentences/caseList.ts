@@ -40,6 +40,10 @@ export const sayOtherProtocol = ({ name, version, hash = "" }: ProtocolMark): st
 export const sayAdded = ({ label, rehearsal }: Named): string =>
   `${rehearsal ? "Rehearsal" : "Case"} ${label} added. Its chain is whole.`;
 
+/** The network is gone before everything was stored, or a newer version has taken the place of these files. */
+export const PART_MISSING =
+  "The part of Tragus that makes it cannot be loaded. Save the record as JSON; load the page anew when there is time.";
+
 /** How many faults are named one by one. */
 const NAMED = 5;
 

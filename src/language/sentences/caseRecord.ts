@@ -27,7 +27,20 @@ export const sayErased = (log: Named): string =>
   sentences(`${log.isRehearsal ? "Rehearsal" : "Case"} erased from this device`, "Files saved from it are not");
 export const NOT_CLOSED = "Not closed: the record cannot be written. The case goes on.";
 export const NOT_ERASED = "Not erased: the record cannot be written.";
+export const CLEARED = "The browser cleared the record. This case is written again. Cases before it are gone.";
 export const READ_ONLY = "Read only: another tab keeps this case.";
+
+/** How many entries that are not saved are named one by one. */
+const NAMED = 3;
+
+/** @param heard the words behind them: what is to be written down by hand. */
+export function showNotSaved(heard: readonly string[]): string {
+  const quoted = heard.map((words) => `“${words}”`);
+  if (heard.length === 0) return "Not saved";
+  return heard.length <= NAMED
+    ? `Not saved: ${quoted.join(", ")}`
+    : `Not saved: ${heard.length} entries, last ${quoted.at(-1)}`;
+}
 
 /** A case of a whole day with its voice notes is a few MB: this is room for several, and time to make more. */
 const LITTLE_BYTES = 50_000_000;
@@ -60,4 +73,4 @@ const hours = (ms: number): string => {
 export const sayClockSet = (byMs: number): string =>
   sentences(`The device's clock was set ${byMs < 0 ? "back" : "forward"} ${hours(byMs)}`, "Case times run on");
 export const saySlept = (forMs: number): string =>
-  sentences(`The device slept ${hours(forMs)}`, "Nothing was heard or watched meanwhile");
+  sentences(`The device slept or stood still ${hours(forMs)}`, "Nothing was heard or watched meanwhile");

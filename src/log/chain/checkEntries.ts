@@ -30,7 +30,7 @@ const withoutOpening = (caseId: string, { atMs }: Fact): ChainTail => ({
 });
 
 /** What is wrong with an entry taken alone, in the words that follow its number. */
-async function faultOf(caseId: string, entry: Loose, sha256Hex: Sha256Hex): Promise<string | undefined> {
+export async function faultOf(caseId: string, entry: Loose, sha256Hex: Sha256Hex): Promise<string | undefined> {
   if (!isHash(entry.hash)) return "has no hash";
   const hash = await hashOf(entry as LogEntry, sha256Hex);
   if (!hash.ok) return `cannot be checked: ${hash.error}`;

@@ -3,14 +3,13 @@ import { checkEntries } from "../chain/checkEntries.ts";
 import type { LogEntry } from "../chain/entry.ts";
 import type { Sha256Hex } from "../chain/sealFacts.ts";
 import type { Fact } from "../facts.ts";
+import { reduceFacts } from "../reduceFact.ts";
 import { RECORD_FILE_VERSION, RECORD_FORMAT, type RecordFile } from "./recordFile.ts";
 
 /** A day of talk is a few MB; a file over this is none of ours, and reading it would stop the page. */
 export const MAX_RECORD_CHARACTERS = 64 * 1024 * 1024;
-
-/** Its two hashes and its names make any entry longer than this: what has more entries than fit is none of ours. */
-const LEAST_ENTRY_CHARACTERS = 200;
-const MOST_ENTRIES = MAX_RECORD_CHARACTERS / LEAST_ENTRY_CHARACTERS;
+/** A day of talk is some ten thousand; to hold millions against a chain would stop the page too. */
+const MAX_ENTRIES = 100_000;
 
 export type RecordFileError =
   | { readonly kind: "too-large"; readonly characters: number }
@@ -40,12 +39,35 @@ export async function readRecordFile(text: string, sha256Hex: Sha256Hex): Promis
   if (format !== RECORD_FORMAT || typeof v !== "number") return fail({ kind: "not-a-record" });
   if (v > RECORD_FILE_VERSION) return fail({ kind: "newer-version", version: v });
   if (typeof caseId !== "string" || !Array.isArray(entries)) return fail({ kind: "not-a-record" });
-  if (entries.length > MOST_ENTRIES) return fail({ kind: "not-a-record" });
+  if (entries.length > MAX_ENTRIES) return fail({ kind: "too-large", characters: text.length });
   const { facts, faults } = await checkEntries(caseId, entries, sha256Hex);
   const [opened] = facts;
   if (faults.length > 0) return fail({ kind: "altered", faults });
   if (opened?.type !== "case.opened" || opened.caseId !== caseId) return fail({ kind: "not-a-record" });
+  if (!isReplayed(facts)) return fail({ kind: "not-a-record" });
   const { label, rehearsal } = opened;
   const record = { format: RECORD_FORMAT, v: RECORD_FILE_VERSION, caseId, label, rehearsal } as const;
-  return ok({ ...record, entries: entries as readonly LogEntry[], facts });
+  return ok({ ...record, entries: (entries as readonly LogEntry[]).map(chained), facts });
+}
+
+/** What the chain knows of an entry, and nothing that somebody put beside it. */
+const chained = ({ caseId, n, caseMs, wallMs, protocolHash, fact, prev, hash }: LogEntry): LogEntry => ({
+  caseId,
+  n,
+  caseMs,
+  wallMs,
+  protocolHash,
+  fact,
+  prev,
+  hash,
+});
+
+/** Who can make a chain can put facts into it that the app never wrote. */
+function isReplayed(facts: readonly Fact[]): boolean {
+  try {
+    reduceFacts(facts);
+    return true;
+  } catch {
+    return false;
+  }
 }

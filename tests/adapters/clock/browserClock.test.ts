@@ -59,14 +59,29 @@ it("counts the time that the device slept, and tells of it", async () => {
   // It comes round late.
   expect(pass(900)).toBe(10 * 60_000 + 1_150);
   await Promise.resolve();
-  expect(moved).toEqual([{ kind: "slept", forMs: 10 * 60_000, nowMs: START_MS + 10 * 60_000 + 1_150 }]);
+  expect(moved).toEqual([{ kind: "slept", forMs: 10 * 60_000 + 900, nowMs: START_MS + 10 * 60_000 + 1_150 }]);
 });
 
-it("counts a sleep that the counting clock counts too, and says nothing", async () => {
+it.each([12_000, 10 * 60_000])("counts %d ms in which it was held still, and tells of it", async (heldMs) => {
   const { moved, pass } = clockOverTwo();
-  expect(pass(10 * 60_000)).toBe(10 * 60_000);
+  expect(pass(heldMs)).toBe(heldMs);
+  await Promise.resolve();
+  expect(moved).toEqual([{ kind: "slept", forMs: heldMs, nowMs: START_MS + heldMs }]);
+});
+
+it("says nothing of a look that comes late from a page that had much to do", async () => {
+  const { moved, pass } = clockOverTwo();
+  expect(pass(9_000)).toBe(9_000);
   await Promise.resolve();
   expect(moved).toEqual([]);
+});
+
+it("follows a clock that was set back while it was held still, and tells of that", async () => {
+  const { read, moved, pass } = clockOverTwo();
+  read.wallMs -= HOUR_MS;
+  expect(pass(60_000)).toBe(60_000);
+  await Promise.resolve();
+  expect(moved).toEqual([{ kind: "set", byMs: -HOUR_MS, nowMs: START_MS + 60_000 }]);
 });
 
 it("follows a clock that is steered by less than two seconds", async () => {

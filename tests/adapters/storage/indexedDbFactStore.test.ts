@@ -1,4 +1,4 @@
-import { IDBFactory, IDBObjectStore, IDBOpenDBRequest as FakeOpenRequest } from "fake-indexeddb";
+import { forceCloseDatabase, IDBFactory, IDBObjectStore, IDBOpenDBRequest as FakeOpenRequest } from "fake-indexeddb";
 import "fake-indexeddb/auto";
 import { openDB } from "idb";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
@@ -209,6 +209,114 @@ describe("a reload", () => {
   });
 });
 
+describe("a record that the browser clears in mid-case", () => {
+  const clear = () => {
+    const connections = vi.spyOn(IDBDatabase.prototype, "transaction").mock.contexts as IDBDatabase[];
+    globalThis.indexedDB = new IDBFactory();
+    // Typed by the author's own classes; what it is given is one of them.
+    new Set(connections).forEach((connection) => forceCloseDatabase(connection as never));
+  };
+
+  it("is written again whole, at once, and it is told", async () => {
+    const cleared = vi.fn();
+    vi.spyOn(IDBDatabase.prototype, "transaction");
+    const store = makeStore({ onCleared: cleared });
+    await store.append([opened("old")]);
+    await store.append([opened("a"), rate(90)]);
+    await store.append([rate(91)]);
+    const before = await store.read("a");
+    clear();
+    await vi.waitFor(() => expect(cleared).toHaveBeenCalledTimes(1));
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90), rate(91)] });
+    expect(await store.append([rate(92)])).toEqual({ ok: true, value: undefined });
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90), rate(91), rate(92)] });
+    expect(before).toMatchObject({ value: { faults: [] } });
+    expect(cleared).toHaveBeenCalledTimes(1);
+  });
+
+  it("is written again whole by a page that resumed it", async () => {
+    await makeStore().append([opened("a"), rate(90)]);
+    vi.spyOn(IDBDatabase.prototype, "transaction");
+    const store = makeStore();
+    await store.load();
+    clear();
+    await store.append([rate(91)]);
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90), rate(91)] });
+  });
+
+  it("fails until it can be written again, and loses nothing then", async () => {
+    vi.spyOn(IDBDatabase.prototype, "transaction");
+    const store = makeStore();
+    await store.append([opened("a"), rate(90)]);
+    const adding = vi.spyOn(IDBObjectStore.prototype, "add").mockImplementation(() => {
+      throw new DOMException("full", "QuotaExceededError");
+    });
+    clear();
+    expect(await store.append([rate(91)])).toEqual({ ok: false, error: { kind: "quota-exceeded" } });
+    adding.mockRestore();
+    expect(await store.append([rate(91)])).toEqual({ ok: true, value: undefined });
+    expect(await makeStore().load()).toEqual({ ok: true, value: [opened("a"), rate(90), rate(91)] });
+  });
+
+  it("brings no case back that was erased", async () => {
+    vi.spyOn(IDBDatabase.prototype, "transaction");
+    const store = makeStore();
+    await store.append([opened("a"), rate(90)]);
+    await store.erase("a");
+    clear();
+    await store.append([opened("b")]);
+    expect((await storedEntries()).map(({ caseId }) => caseId)).toEqual(["b"]);
+  });
+});
+
+describe("two copies", () => {
+  const withCopy = () => {
+    const copies = new IDBFactory();
+    return { secondFactory: () => Promise.resolve(copies), copies };
+  };
+  const entriesOf = async (factory: IDBFactory): Promise<readonly LogEntry[]> => {
+    const first = globalThis.indexedDB;
+    globalThis.indexedDB = factory;
+    const entries = await storedEntries();
+    globalThis.indexedDB = first;
+    return entries;
+  };
+  const spoil = async (factory: IDBFactory, n: number): Promise<void> => {
+    const first = globalThis.indexedDB;
+    const entry = (await entriesOf(factory)).find((each) => each.n === n)!;
+    globalThis.indexedDB = factory;
+    await tamper((facts) => facts.put({ ...entry, fact: { ...entry.fact, atMs: 7 } }));
+    globalThis.indexedDB = first;
+  };
+  const all = [opened("a"), rate(90), rate(91)];
+
+  it.each(["first", "second"] as const)("mend the %s from the other where its last entry is bad", async (which) => {
+    const { copies, ...parts } = withCopy();
+    await makeStore(parts).append(all);
+    const good = await storedEntries();
+    await spoil(which === "first" ? globalThis.indexedDB : copies, 2);
+    expect(await makeStore(parts).load()).toEqual({ ok: true, value: all });
+    expect(await storedEntries()).toEqual(good);
+    expect(await entriesOf(copies)).toEqual(good);
+  });
+
+  it.each([0, 1])("mend each other where both are bad in another place, %d and the last", async (n) => {
+    const { copies, ...parts } = withCopy();
+    await makeStore(parts).append(all);
+    await spoil(globalThis.indexedDB, n);
+    await spoil(copies, 2);
+    expect(await makeStore(parts).load()).toEqual({ ok: true, value: all });
+  });
+
+  it("leave an entry alone that is bad in both, and tell of it", async () => {
+    const { copies, ...parts } = withCopy();
+    await makeStore(parts).append(all);
+    await spoil(globalThis.indexedDB, 2);
+    await spoil(copies, 2);
+    expect(await makeStore(parts).load()).toMatchObject({ error: { kind: "corrupt", detail: "Entry 2 was altered." } });
+  });
+});
+
 describe("erasing a case", () => {
   it("leaves nothing of it, and all of the others", async () => {
     const store = makeStore();
@@ -283,7 +391,7 @@ it("gives way to a newer version of the app, and then says that it has no databa
 
 describe("two tabs", () => {
   /** Web Locks as far as they are used: one holder a name, others wait until their signal ends the wait. */
-  const makeLocks = (): Locks => {
+  const makeLocks = () => {
     const held = new Set<string>();
     const request = (name: string, { signal }: { signal: AbortSignal }, hold: () => Promise<unknown>) => {
       if (!held.has(name)) {
@@ -294,7 +402,15 @@ describe("two tabs", () => {
         signal.addEventListener("abort", () => reject(new DOMException("waited", "AbortError"))),
       );
     };
-    return { request } as Locks;
+    const query = () => Promise.resolve({ held: [...held].map((name) => ({ name })) });
+    return { request, query, held } as unknown as Locks & { readonly held: Set<string> };
+  };
+
+  /** Lets little time pass at once: the database answers by the clock of the machine. */
+  const passUntil = async (work: Promise<unknown>): Promise<void> => {
+    let settled = false;
+    void work.finally(() => (settled = true));
+    while (!settled) await vi.advanceTimersByTimeAsync(500);
   };
 
   it("lets only the first one write; the other reads what stands there", async () => {
@@ -306,12 +422,30 @@ describe("two tabs", () => {
     await opening;
     const second = makeStore({ locks });
     const [loading, appending, erasing] = [second.load(), second.append([rate(40)]), second.erase("c")];
-    let settled = false;
-    void Promise.all([loading, appending, erasing]).finally(() => (settled = true));
-    while (!settled) await vi.advanceTimersByTimeAsync(500);
+    await passUntil(Promise.all([loading, appending, erasing]));
     expect(await loading).toEqual({ ok: false, error: { kind: "other-tab", facts: [opened("a")] } });
     expect(await appending).toMatchObject({ ok: false, error: { kind: "other-tab" } });
     expect(await erasing).toMatchObject({ ok: false, error: { kind: "other-tab" } });
     expect(await storedEntries()).toHaveLength(1);
+  });
+
+  it("tell the other when the first is closed, and not when it is merely reloaded; that one stays read only", async () => {
+    vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+    const locks = makeLocks();
+    locks.held.add(NAME);
+    const onFree = vi.fn();
+    const second = makeStore({ locks, onFree });
+    const loading = second.load();
+    await passUntil(loading);
+    expect(await loading).toMatchObject({ error: { kind: "other-tab" } });
+    locks.held.delete(NAME);
+    await vi.advanceTimersByTimeAsync(2_000);
+    locks.held.add(NAME);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(onFree).not.toHaveBeenCalled();
+    locks.held.delete(NAME);
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(onFree).toHaveBeenCalledTimes(1);
+    expect(await second.append([opened("a")])).toMatchObject({ error: { kind: "other-tab" } });
   });
 });

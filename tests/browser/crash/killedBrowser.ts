@@ -28,6 +28,8 @@ const LOOK_EVERY_MS = 15;
 export type KilledBrowser = {
   /** SIGKILL to every process of this browser, at once. */
   kill(): void;
+  /** SIGSTOP to every one of them, or SIGCONT: they stand still in between. */
+  hold(held: boolean): void;
   isKilled(): boolean;
   /** Settles when none of them runs any more. Rejects where it ended by itself: that is no kill. */
   readonly dead: Promise<void>;
@@ -89,6 +91,10 @@ export function startBrowser(
       if (browser.pid === undefined || browser.exitCode !== null || isKilled) return;
       isKilled = true;
       process.kill(-browser.pid, "SIGKILL");
+    },
+    hold(held) {
+      if (browser.pid !== undefined && browser.exitCode === null && !isKilled)
+        process.kill(-browser.pid, held ? "SIGSTOP" : "SIGCONT");
     },
     dead,
   };

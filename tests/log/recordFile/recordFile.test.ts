@@ -81,6 +81,7 @@ describe("a case that is saved to a file", () => {
 });
 
 describe("a file that cannot be read", () => {
+  const entriesIn = (text: string): readonly object[] => (JSON.parse(text) as { entries: object[] }).entries;
   const spoilt = (change: (json: { entries: { fact: { value?: number } }[] }) => void): string => {
     const json = JSON.parse(file) as { entries: { fact: { value?: number } }[] };
     change(json);
@@ -97,6 +98,12 @@ describe("a file that cannot be read", () => {
     ["with entries that are none", '{"format":"tragus-record","v":1,"caseId":"c","entries":[1,null,"x"]}', "altered"],
     ["with no entry", '{"format":"tragus-record","v":1,"caseId":"c","entries":[]}', "not-a-record"],
     ["under another name", file.replaceAll('"caseId":"c"', '"caseId":"d"'), "altered"],
+    [
+      "deep in a fact",
+      file.replace('"fact":{', `"fact":{"deep":${"[".repeat(50_000)}${"]".repeat(50_000)},`),
+      "altered",
+    ],
+    ["of more entries than any case has", file.replace(/\[.*\]/su, `[${"1,".repeat(100_000)}1]`), "too-large"],
     ["deep in brackets", "[".repeat(200_000), "not-json"],
     [
       "deep in brackets, each closed",
@@ -108,11 +115,6 @@ describe("a file that cannot be read", () => {
       `{"format":"tragus-record","v":1,"caseId":"c","entries":[{"hash":"${"f".repeat(64)}","n":1e400}]}`,
       "altered",
     ],
-    [
-      "with more entries than its size allows",
-      `{"format":"tragus-record","v":1,"caseId":"c","entries":[${"0,".repeat(500_000)}0]}`,
-      "not-a-record",
-    ],
     ["naming the prototype", '{"__proto__":{"format":"tragus-record"},"v":1}', "not-a-record"],
     [
       "with another value",
@@ -123,6 +125,25 @@ describe("a file that cannot be read", () => {
     ["with an entry twice", spoilt(({ entries }) => void entries.push(entries[1]!)), "altered"],
   ])("%s, is refused with what is wrong", async (_what, text, kind) => {
     expect(await readRecordFile(text, sha256Hex)).toMatchObject({ ok: false, error: { kind } });
+  });
+
+  const changes: readonly (readonly [string, (fact: Fact) => object])[] = [
+    ["a time that no calendar has", (fact: Fact) => ({ ...fact, atMs: 1e300 })],
+    [
+      "a struck entry that names none",
+      (fact: Fact) => (fact.type === "question.asked" ? { ...fact, type: "entry.struck" } : fact),
+    ],
+  ];
+  it.each(changes)("is no record where its chain holds and it has %s", async (_what, change) => {
+    const changed = await fileOf(short.map(change) as Fact[]);
+    expect(await readRecordFile(changed, sha256Hex)).toMatchObject({ ok: false });
+  });
+
+  it("hands on nothing that the chain does not know of", async () => {
+    const more = JSON.stringify({ ...JSON.parse(file), entries: entriesIn(file).map((e) => ({ ...e, opening: 1e6 })) });
+    const read = await readRecordFile(more, sha256Hex);
+    expect(read).toMatchObject({ ok: true, value: { entries: entriesIn(file) } });
+    expect(JSON.stringify(read)).not.toContain('opening"');
   });
 
   it("over the size of any case, is not even parsed", async () => {

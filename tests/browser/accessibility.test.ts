@@ -55,7 +55,7 @@ describe("the page for everyone", () => {
 
   it.each(STATES)("has no violation after %s", async (typed, shows) => {
     const { page } = opened;
-    await page.getByRole("textbox").fill(typed);
+    await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(typed);
     await page.keyboard.press("Enter");
     await vi.waitFor(() => expect(page.innerText("body")).resolves.toMatch(shows), { timeout: 10_000 });
     expect(await violations()).toEqual([]);

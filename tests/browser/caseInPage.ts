@@ -6,14 +6,14 @@ import { readRecordFile } from "../../src/log/recordFile/readRecordFile.ts";
 
 /** Types a line, and waits for the reply that begins like this. */
 export async function say(page: Page, words: string, reply: RegExp): Promise<void> {
-  await page.getByRole("textbox").fill(words);
+  await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(words);
   await page.keyboard.press("Enter");
   await page.getByText(reply).first().waitFor({ timeout: 60_000 });
 }
 
 /** Types a line, and waits until it is shown what came of it; what is said in return may come later. */
 export async function enter(page: Page, words: string, outcome: string): Promise<void> {
-  await page.getByRole("textbox").fill(words);
+  await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(words);
   await page.keyboard.press("Enter");
   const heard = page.locator("dd.heard", { hasText: words });
   await heard.locator(".outcome", { hasText: outcome }).waitFor({ timeout: 60_000 });

@@ -25,7 +25,7 @@ it("speaks the handover sentence by sentence, is cut off by a value, and goes on
   const { page } = opened;
   await page.getByText("Listening", { exact: true }).first().waitFor({ timeout: 60_000 });
   const type = async (line: string) => {
-    await page.getByRole("textbox").first().fill(line);
+    await page.getByRole("textbox", { name: "Type instead of speaking" }).first().fill(line);
     await page.keyboard.press("Enter");
   };
   const isSpoken = (words: RegExp) =>

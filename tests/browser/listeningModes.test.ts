@@ -48,7 +48,7 @@ describe("the listening modes in a browser", () => {
     await holdShows(/Talk now/);
     await page.keyboard.up("PageDown");
     await holdShows(/Hold to talk/);
-    const line = page.getByRole("textbox");
+    const line = page.getByRole("textbox", { name: "Type instead of speaking" });
     await line.focus();
     await page.keyboard.type("rate 90");
     await page.keyboard.press("PageDown");

@@ -259,7 +259,7 @@ describe("the printed record", () => {
   describe("from the page", () => {
     const send = async (line: string, shows: RegExp): Promise<void> => {
       const { page } = opened;
-      await page.getByRole("textbox").fill(line);
+      await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(line);
       await page.keyboard.press("Enter");
       await vi.waitFor(() => expect(page.innerText("body")).resolves.toMatch(shows), { timeout: 10_000 });
     };

@@ -74,7 +74,7 @@ describe("the protocol page", () => {
 
   it("keeps the case going, with its alerts on top however far the page is scrolled", async () => {
     const { page } = opened;
-    await page.getByRole("textbox").fill("sats eighty eight");
+    await page.getByRole("textbox", { name: "Type instead of speaking" }).fill("sats eighty eight");
     await page.keyboard.press("Enter");
     const alert = page.getByRole("region", { name: "Alerts" }).getByText(/SpO2 88/u);
     await alert.waitFor();

@@ -141,7 +141,7 @@ async function inPage(served: Served, lines: readonly TalkLine[]): Promise<reado
     for (const { atMs = caseMs, text } of lines) {
       await passTime(page, atMs - caseMs);
       caseMs = Math.max(caseMs, atMs);
-      await page.getByRole("textbox").fill(text);
+      await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(text);
       await page.keyboard.press("Enter");
     }
     return warnings(await settledFacts(page));

@@ -79,7 +79,7 @@ describe("a case typed beside a loudspeaker that the microphone hears, without a
     const speaks = async () => (await readFacts(page)).some(({ type }) => type === "speech.started");
     await vi.waitFor(async () => expect(await speaks()).toBe(true), { timeout: 60_000, interval: 200 });
     for (const line of TYPED) {
-      await page.getByRole("textbox").first().fill(line);
+      await page.getByRole("textbox", { name: "Type instead of speaking" }).first().fill(line);
       await page.keyboard.press("Enter");
       await page.waitForTimeout(EACH_MS);
     }

@@ -46,7 +46,10 @@ describe("a page that lacks what it needs", () => {
     try {
       expect(await page.getByRole("alert").innerText()).toBe(CANNOT_START);
       expect(await page.innerText("main")).toMatch(why);
-      expect([await page.getByRole("textbox").count(), await page.getByRole("button").count()]).toEqual([0, 0]);
+      expect([
+        await page.getByRole("textbox", { name: "Type instead of speaking" }).count(),
+        await page.getByRole("button").count(),
+      ]).toEqual([0, 0]);
       expect(await readFacts(page).catch(() => [])).toEqual([]);
     } finally {
       await close();

@@ -18,7 +18,7 @@ const TYPING_MS = 2_500;
 const SOON = { timeout: 60_000, interval: 50 };
 
 const type = async (page: Page, line: string): Promise<void> => {
-  await page.getByRole("textbox").fill(line);
+  await page.getByRole("textbox", { name: "Type instead of speaking" }).fill(line);
   await page.keyboard.press("Enter");
 };
 

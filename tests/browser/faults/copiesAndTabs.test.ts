@@ -120,7 +120,7 @@ describe("a record in two copies and two tabs", () => {
   it("is read only in a second tab, which takes over when the first is closed and not when it is reloaded", async () => {
     await enter(page, "new case", "asked");
     const before = await labelOf(page);
-    await page.getByRole("textbox").fill("affirm");
+    await page.getByRole("textbox", { name: "Type instead of speaking" }).fill("affirm");
     await page.keyboard.press("Enter");
     await expect.poll(() => labelOf(page), SOON).not.toBe(before);
     const label = await labelOf(page);

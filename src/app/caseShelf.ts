@@ -79,10 +79,12 @@ export class CaseShelf {
     await this.#show("", false);
   }
 
-  /** What is printed and saved from here on; none: the open case. */
+  /** What is printed and saved from here on; none: the open case. Until it is read, that is what was chosen before. */
   async choose(caseId: string | undefined): Promise<void> {
-    this.#chosen = undefined;
-    if (caseId === undefined || caseId === this.#o.open().caseId) return this.#show("", false);
+    if (caseId === undefined || caseId === this.#o.open().caseId) {
+      this.#chosen = undefined;
+      return this.#show("", false);
+    }
     const read = await this.#o.archive.read(caseId);
     if (!read.ok) return this.#show(sayStoreError(read.error), true);
     const { facts, faults } = read.value;

@@ -66,6 +66,8 @@ export function RecordPanel({ actions }: PanelProps) {
   if (record === undefined) return null;
   const list = ({ currentTarget }: SyntheticEvent<HTMLDetailsElement>) => {
     if (currentTarget.open) actions.listCases();
+    // What is printed while nobody sees which case is chosen is the open one.
+    else actions.chooseCase(undefined);
   };
   return (
     <details className="settings" onToggle={list}>

@@ -23,7 +23,7 @@ describe("a case of before", () => {
       archive: {
         cases: async () =>
           ok(stored.map((caseId) => ({ caseId, label: caseId, isClosed: caseId === "old", entries: 1 }))),
-        read: async () => ok(old),
+        read: async () => (isBroken ? fail({ kind: "unavailable", detail: "invented" }) : ok(old)),
         add: async () => ok(undefined),
         erase: async (caseId) => {
           if (isBroken) return fail({ kind: "write-failed", detail: "invented" });
@@ -66,6 +66,16 @@ describe("a case of before", () => {
     await shelf.erase("kilo four seven");
     expect(last()).toMatchObject({ failed: true });
     expect(last().eraseText).toBeDefined();
+  });
+
+  it("is what is printed and saved until another one was read", async () => {
+    const choosing = shelf.choose("other");
+    expect(shelf.recorded().label).toBe("kilo four seven");
+    await choosing;
+    isBroken = true;
+    await shelf.choose("other");
+    expect(shelf.recorded().label).toBe("kilo four seven");
+    expect(last().failed).toBe(true);
   });
 
   it("is none while the open one is chosen: that is erased by saying so", async () => {

@@ -148,7 +148,15 @@ describe("the record in the page", () => {
     const cases = page.locator(".record-cases select");
     const row = cases.locator("option", { hasText: label });
     await row.waitFor({ state: "attached" });
-    await cases.selectOption((await row.getAttribute("value")) ?? "");
+    const choose = async () => cases.selectOption((await row.getAttribute("value")) ?? "");
+    const checked = cases.locator("option:checked");
+    await choose();
+    await expect.poll(() => checked.innerText()).toContain(label);
+    // The choice ends with the panel.
+    await page.getByText("Record", { exact: true }).click();
+    await page.getByText("Record", { exact: true }).click();
+    await expect.poll(() => checked.innerText()).not.toContain(label);
+    await choose();
     const field = page.getByLabel(`type: ${label}`);
     await field.fill("alfa one");
     await page.getByRole("button", { name: "Erase it" }).click();

@@ -36,9 +36,15 @@ describe("a file that anybody may have made", () => {
     ]);
     expect(hit).toEqual([undefined, undefined]);
   };
+  /** The list shows a case as chosen once it was read. */
+  const choose = async (label: string): Promise<void> => {
+    const list = page.locator(".record-cases select");
+    await list.selectOption({ label });
+    await expect.poll(() => list.locator("option:checked").innerText(), SOON).toBe(label);
+  };
   /** Chooses the case, prints it and saves it in every form. Whatever of that cannot be done is said. */
   const useInEveryWay = async (label: string): Promise<void> => {
-    await page.locator(".record-cases select").selectOption({ label });
+    await choose(label);
     await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
     await page.evaluate(() => dispatchEvent(new Event("afterprint")));
     const told = page.locator("details.settings > [role=status]");
@@ -92,7 +98,7 @@ describe("a file that anybody may have made", () => {
 
   it("prints what was heard as it stands, and turns no number round", async () => {
     const option = page.locator(".record-cases option", { hasText: "forged hostileText" });
-    await page.locator(".record-cases select").selectOption({ label: await option.innerText() });
+    await choose(await option.innerText());
     await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
     const printed = page.locator(".record");
     const text = await printed.innerText();

@@ -15,6 +15,8 @@ export type BelowTarget = {
   readonly readings: number;
   readonly readingsBelow: number;
   readonly lowest: PressureReading | undefined;
+  /** The last reading was below: for all that is known it still is, and what was summed is the least of it. */
+  readonly endsBelow: boolean;
 };
 
 const MS_PER_MIN = 60_000;
@@ -47,7 +49,8 @@ function within(series: readonly PressureReading[], fromMs: number, toMs: number
  * @param spans          which targets held when, oldest first and without a break.
  * @param floorOf        the floor in question, mmHg.
  * @param unknownAfterMs readings further apart than this leave the time between them unknown, ms.
- * @returns              dose in mmHg·min and times in minutes, unrounded; where `unknownMin` is not 0, least values.
+ * @returns              dose in mmHg·min and times in minutes, unrounded; where `unknownMin` is not 0, or it
+ *                       ends below, least values.
  *
  * Errors: none for readings in order.
  * Not for: time before the first reading and after the last.
@@ -72,6 +75,7 @@ export function belowTarget(
     readingsBelow += series.filter(({ atMs, mmHg }) => atMs >= fromMs && atMs < toMs && mmHg < floor).length;
   }
   const [first, last] = [series[0], series.at(-1)];
+  const lastTargets = spans.findLast(({ fromMs }) => last !== undefined && fromMs <= last.atMs)?.targets;
   const spanMin = first === undefined || last === undefined ? 0 : (last.atMs - first.atMs) / MS_PER_MIN;
   return {
     doseMmHgMin,
@@ -84,5 +88,6 @@ export function belowTarget(
       (low, reading) => (low === undefined || reading.mmHg < low.mmHg ? reading : low),
       undefined,
     ),
+    endsBelow: last !== undefined && lastTargets !== undefined && last.mmHg < floorOf(lastTargets),
   };
 }

@@ -19,7 +19,7 @@ function floorsOf(spans: readonly TargetSpan[], floorOf: (targets: CurrentTarget
 }
 
 function row(name: string, floors: string, sum: BelowTarget, times: Times): readonly string[] {
-  const atLeast = isNothing(sum.unknownMin) ? "" : "at least ";
+  const atLeast = isNothing(sum.unknownMin) && !sum.endsBelow ? "" : "at least ";
   const { lowest } = sum;
   return [
     name,
@@ -65,7 +65,7 @@ export function lowPressureSection(recorded: RecordedCase, spans: readonly Targe
       ],
       rows,
     ),
-    markup`<p>A straight line is drawn between readings; readings more than ${unknownAfterS.value / 60} min apart leave the time between them not known. Time before the first reading and after the last is not counted.${
+    markup`<p>A straight line is drawn between readings; readings more than ${unknownAfterS.value / 60} min apart leave the time between them not known. Time before the first reading and after the last is not counted: where the last one was below, it was so at least as long.${
       map.length > 0 && state.vitals.icp === undefined ? " ICP was not measured, so there is no CPP." : undefined
     }</p>`,
   );

@@ -67,6 +67,21 @@ describe("the head", () => {
   });
 });
 
+describe("minutes below a target", () => {
+  it.each([
+    [[70], "at least 0.0"],
+    [[70, 95], "0.8"],
+    [[95, 70], "at least 0.8"],
+  ])("of MAP %j, a minute apart, are %s", (values, below) => {
+    const c = new PrintedCase();
+    values.forEach((map, i) => {
+      c.at(60 * (i + 1));
+      c.builder.say({ map });
+    });
+    expect(rowsWith(c.html(), "MAP")[0]?.at(-3)).toBe(below);
+  });
+});
+
 describe("what is said of times", () => {
   it("gives the day where it is another, and the offset where it has changed", () => {
     const c = new PrintedCase();

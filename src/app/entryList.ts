@@ -18,7 +18,7 @@ export type EntryListParts = {
 /** The entries of the open case on the screen: the newest few, or as many as there is room for. */
 export class EntryList {
   readonly #parts: EntryListParts;
-  #atMost = LATEST;
+  #isLong = false;
   /** What the view was made of: it is not made again of the same. */
   #shown = "";
 
@@ -27,7 +27,7 @@ export class EntryList {
   }
 
   showMore(more: boolean): void {
-    this.#atMost = more ? MOST : LATEST;
+    this.#isLong = more;
     this.refresh();
   }
 
@@ -36,11 +36,12 @@ export class EntryList {
     const { kept, context, zone, onEntries } = this.#parts;
     const { protocol, mark } = context();
     const [facts, unsavedIds] = [kept.facts(), kept.unsavedIds()];
-    const made = [facts.at(-1)?.id, facts.length, unsavedIds.size, this.#atMost, mark.hash].join(" ");
+    const made = [facts.at(-1)?.id, facts.length, unsavedIds.size, this.#isLong, mark.hash].join(" ");
     if (made === this.#shown) return;
     this.#shown = made;
     // An erased case leaves no entries, here too.
     const times = timesIn(facts[0]?.atMs ?? 0, zone);
-    onEntries(viewEntries({ facts, unsavedIds, protocol, times, atMost: this.#atMost }));
+    const atMost = this.#isLong ? MOST : LATEST;
+    onEntries({ ...viewEntries({ facts, unsavedIds, protocol, times, atMost }), isLong: this.#isLong });
   }
 }

@@ -175,7 +175,7 @@ export interface ScreenActions extends ProtocolActions {
   listCases(): void;
   /** What is printed and saved from here on; none: the open case. */
   chooseCase(caseId: string | undefined): void;
-  /** A case from the text of a file. */
+  /** A case from a file. */
   addRecord(file: RecordSource): void;
   /** The chosen case, where its label was typed. */
   eraseCase(typed: string): void;

@@ -1,4 +1,3 @@
-import { useState } from "react";
 import { useStore } from "zustand";
 import type { ScreenActions } from "../app/screenView.ts";
 import type { EntryRow } from "../app/view/entries.ts";
@@ -28,13 +27,8 @@ function EntryLine({ row }: { readonly row: EntryRow }) {
 
 /** What stands in the record, the newest first; struck entries stay, struck. */
 export function EntriesPanel({ actions }: { readonly actions: ScreenActions }) {
-  const { rows, hasOlder } = useStore(screenStore, (state) => state.entries);
-  const [more, setMore] = useState(false);
+  const { rows, hasOlder, isLong } = useStore(screenStore, (state) => state.entries);
   if (rows.length === 0) return null;
-  const change = () => {
-    setMore(!more);
-    actions.showEntries(!more);
-  };
   return (
     <section className="entries" aria-label="Entries">
       <h2>Entries</h2>
@@ -43,10 +37,10 @@ export function EntriesPanel({ actions }: { readonly actions: ScreenActions }) {
           <EntryLine key={row.id} row={row} />
         ))}
       </ol>
-      {more && hasOlder && <p>Older entries are in the printed record.</p>}
-      {(more || hasOlder) && (
-        <button type="button" aria-expanded={more} onClick={change}>
-          {more ? "Show the latest only" : "Show older entries"}
+      {isLong && hasOlder && <p>Older entries are in the printed record.</p>}
+      {(isLong || hasOlder) && (
+        <button type="button" aria-expanded={isLong} onClick={() => actions.showEntries(!isLong)}>
+          {isLong ? "Show the latest only" : "Show older entries"}
         </button>
       )}
     </section>

@@ -26,7 +26,7 @@ export const screenStore = createStore<ScreenState>(() => ({
   protocolPage: undefined,
   record: undefined,
   shelf: { cases: [], notice: "", failed: false },
-  entries: { rows: [], hasOlder: false },
+  entries: { rows: [], hasOlder: false, isLong: false },
   offline: "unknown",
 }));
 

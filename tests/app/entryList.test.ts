@@ -26,10 +26,10 @@ describe("the list of entries", () => {
   });
 
   it("shows the latest few, all on demand, and the few again", () => {
-    expect(shown.at(-1)).toMatchObject({ hasOlder: true });
+    expect(shown.at(-1)).toMatchObject({ hasOlder: true, isLong: false });
     expect(shown.at(-1)?.rows).toHaveLength(6);
     list.showMore(true);
-    expect(shown.at(-1)).toMatchObject({ hasOlder: false });
+    expect(shown.at(-1)).toMatchObject({ hasOlder: false, isLong: true });
     expect(shown.at(-1)?.rows.length).toBeGreaterThan(12);
     list.showMore(false);
     expect(shown.at(-1)?.rows).toHaveLength(6);
@@ -53,6 +53,6 @@ describe("the list of entries", () => {
   it("holds nothing of a case that was erased", () => {
     facts = [];
     list.refresh();
-    expect(shown.at(-1)).toEqual({ rows: [], hasOlder: false });
+    expect(shown.at(-1)).toEqual({ rows: [], hasOlder: false, isLong: false });
   });
 });

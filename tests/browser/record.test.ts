@@ -93,6 +93,18 @@ describe("the record in the page", () => {
     expect(newest).toMatch(/MAP 88 mmHg[^]*struck \d\d:\d\d:\d\d, [^]*“map eighty eight”/u);
   });
 
+  it("goes on showing older entries, and the way back from them, after the protocol was read", async () => {
+    for (const digit of ["one", "two", "three", "four", "five", "six", "seven"])
+      await say(page, `heart rate ninety ${digit}`, new RegExp(`Heart rate ninety ${digit}`, "u"));
+    await page.getByRole("button", { name: "Show older entries" }).click();
+    await page.getByRole("button", { name: "Protocol" }).click();
+    await page.getByRole("button", { name: "Back to the case" }).click();
+    const entries = page.getByRole("region", { name: "Entries" });
+    expect(await entries.getByRole("listitem").count()).toBeGreaterThan(6);
+    await page.getByRole("button", { name: "Show the latest only" }).click();
+    await expect.poll(() => entries.getByRole("listitem").count()).toBe(6);
+  });
+
   it("is saved, erased with its label, gone after a reload, and read back from its file", async () => {
     await say(page, "map fifty five", /MAP fifty five/u);
     const label = await labelOf(page);

@@ -22,6 +22,8 @@ export type EntriesView = {
   readonly rows: readonly EntryRow[];
   /** There are older ones than these. */
   readonly hasOlder: boolean;
+  /** More of them were asked for than the latest few. */
+  readonly isLong: boolean;
 };
 
 /** @param times in the zone of the device, with the day of the opening. */
@@ -53,7 +55,7 @@ export type EntriesParts = {
 };
 
 /** The entries of the open case with what has become of each: struck ones stay, struck. */
-export function viewEntries({ facts, unsavedIds, protocol, times, atMost }: EntriesParts): EntriesView {
+export function viewEntries({ facts, unsavedIds, protocol, times, atMost }: EntriesParts): Omit<EntriesView, "isLong"> {
   const rows: EntryRow[] = [];
   for (const statement of statementsFromLatest(facts, protocol)) {
     if (rows.length === atMost) return { rows, hasOlder: true };

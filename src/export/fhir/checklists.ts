@@ -1,6 +1,6 @@
 import type { QuestionnaireResponse, QuestionnaireResponseItem } from "@medplum/fhirtypes";
 import { findStep } from "../../protocol/findStep.ts";
-import { ANSWERS, LISTS } from "../courseWords.ts";
+import { ANSWERS, LISTS } from "../listWords.ts";
 import { own } from "./codes.ts";
 import { referTo, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";

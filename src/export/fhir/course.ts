@@ -2,7 +2,7 @@ import type { Observation } from "@medplum/fhirtypes";
 import { linksOf } from "../../log/chains.ts";
 import { SPOKEN_CLOCKS, type SpokenClock } from "../../log/careFacts.ts";
 import type { Fact } from "../../log/facts.ts";
-import { CLOCKS, PHASES } from "../courseWords.ts";
+import { CLOCKS, PHASES } from "../../log/courseWords.ts";
 import { own } from "./codes.ts";
 import { categoryOf, concept, notes, period, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";

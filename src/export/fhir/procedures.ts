@@ -2,7 +2,7 @@ import type { Annotation, Procedure } from "@medplum/fhirtypes";
 import { selectAirway, type Attempt, type AttemptOutcome } from "../../log/attempt.ts";
 import { linksOf } from "../../log/chains.ts";
 import type { Fact } from "../../log/facts.ts";
-import { AIRWAY_EVENTS } from "../courseWords.ts";
+import { AIRWAY_EVENTS } from "../../log/courseWords.ts";
 import { INTUBATION, SUCCESSFUL, UNSUCCESSFUL } from "./codes.ts";
 import { concept, notes, period, type Context, type Exported } from "./elements.ts";
 import { resourceId } from "./resourceId.ts";

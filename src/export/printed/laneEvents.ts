@@ -1,5 +1,5 @@
 import type { Fact } from "../../log/facts.ts";
-import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../courseWords.ts";
+import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../../log/courseWords.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { showLength } from "./times.ts";
 import { capital, drugName, fluidName, showDose, showMl } from "./words.ts";

@@ -4,7 +4,7 @@ import type { StrikableCare } from "../../log/careState.ts";
 import type { Fact } from "../../log/facts.ts";
 import { findStep } from "../../protocol/findStep.ts";
 import type { Protocol } from "../../protocol/protocol.ts";
-import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../courseWords.ts";
+import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../../log/courseWords.ts";
 import { clockChanged } from "./laneEvents.ts";
 import { showAnswer } from "./stepTable.ts";
 import { showLength } from "./times.ts";

@@ -4,7 +4,7 @@ import { isAfterTube } from "../../log/phase.ts";
 import { placesOf, type ListId } from "../../log/steps/lists.ts";
 import { answerOf } from "../../log/steps/openSteps.ts";
 import { isSatisfied } from "../../log/steps/satisfied.ts";
-import { ANSWERS, LISTS } from "../courseWords.ts";
+import { ANSWERS, LISTS } from "../listWords.ts";
 import type { RecordedCase } from "../recordedCase.ts";
 import { markup, section, table, type Html, type Piece } from "./html.ts";
 import type { Times } from "./times.ts";

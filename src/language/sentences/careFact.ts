@@ -1,31 +1,8 @@
 import { unreachable } from "../../core/unreachable.ts";
-import type { AirwayEvent, Phase, SpokenClock } from "../../log/careFacts.ts";
 import type { StrikableCare } from "../../log/careState.ts";
+import { AIRWAY_EVENTS, CLOCKS, PHASES } from "../../log/courseWords.ts";
 import { sayAmountOnce, sayMlOnce, sayRateOnce, sayStrengthOnce } from "./amount.ts";
 import { sayExactly } from "./number.ts";
-
-const PHASES: Readonly<Record<Phase, string>> = {
-  assess: "assess",
-  resuscitate: "resuscitate",
-  prepare: "prepare",
-  induce: "induce",
-  intubate: "intubate",
-  settle: "settle",
-  watch: "watch",
-  handOver: "hand over",
-};
-const EVENTS: Readonly<Record<AirwayEvent, string>> = {
-  bladeIn: "blade in",
-  out: "blade out",
-  tubeIn: "tube in",
-  tubeConfirmed: "tube confirmed",
-  tubeOut: "tube out",
-};
-const CLOCKS: Readonly<Record<SpokenClock, string>> = {
-  preoxygenation: "preoxygenation",
-  apnoea: "apnoea",
-  hyperventilation: "hyperventilation",
-};
 
 /**
  * What was done for the patient in a few words, as it is taken back: "ketamine sixty milligrams given".
@@ -37,7 +14,7 @@ export function sayCareFact(fact: StrikableCare, nameOf: (id: string) => string)
     case "phase.entered":
       return `phase ${PHASES[fact.phase]}`;
     case "airway.event":
-      return EVENTS[fact.event];
+      return AIRWAY_EVENTS[fact.event];
     case "clock.started":
       return `${CLOCKS[fact.clock]} started`;
     case "clock.stopped":

@@ -1,8 +1,6 @@
-import type { AirwayEvent, Phase, SpokenClock } from "../log/careFacts.ts";
-import type { StepAnswer } from "../log/facts.ts";
-import type { ListId } from "../log/steps/lists.ts";
+import type { AirwayEvent, Phase, SpokenClock } from "./careFacts.ts";
 
-/** What the course of a case is called wherever it leaves the device. */
+/** What the course of a case is called wherever it is said, shown or written. */
 export const PHASES: Readonly<Record<Phase, string>> = {
   assess: "assess",
   resuscitate: "resuscitate",
@@ -24,16 +22,4 @@ export const CLOCKS: Readonly<Record<SpokenClock, string>> = {
   preoxygenation: "preoxygenation",
   apnoea: "apnoea",
   hyperventilation: "hyperventilation",
-};
-export const LISTS: Readonly<Record<ListId, string>> = {
-  prepare: "Preparation",
-  afterTube: "After the tube",
-  rescue: "Herniation rescue",
-  failedAirway: "Failed airway",
-};
-export const ANSWERS: Readonly<Record<StepAnswer, string>> = {
-  done: "done",
-  "not-needed": "not needed",
-  later: "put off",
-  waived: "waived aloud",
 };
